@@ -151,7 +151,11 @@ fn wanted(view: &View, system: System) -> Option<Said> {
                 (format!("1:{}", turns.text), false, vec![one, next])
             }
             // The first two figures: more apart than two collars are.
-            Some(next) if one == 0 && view.types(&["taper", "tapers", "tapered", "taper from"]) => {
+            Some(next)
+                if one == 0
+                    && (view.types(&["taper", "tapers", "tapered", "taper from"])
+                        || view.says("head", "tail") && in_turn(after, &["to", "down to"])) =>
+            {
                 let (a, b) = (num.mm(system), numbers[next].1.mm(system));
                 let is_by_ends = in_turn(after, &["to", "down to", "and"]) || next == 1;
                 if !is_by_ends || (a - b).abs() < 0.05 * a.max(b) || a.min(b) < 0.4 * a.max(b) {

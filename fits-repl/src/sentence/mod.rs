@@ -371,6 +371,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
 fn ready(mut view: View) -> Option<View> {
     view.settle_signs();
     view.settle_deviations();
+    view.settle_count();
     view.settle_asked();
     view.settle_heat();
     view.settle_nouns();

@@ -136,6 +136,28 @@ impl View {
         }
     }
 
+    /// `10 H7, 8 holes 10.004 10.006 …`: how many were read, where so many readings follow.
+    pub(super) fn settle_count(&mut self) {
+        let all = self.numbers().count();
+        if all < 4 {
+            return;
+        }
+        let is_count = |(at, num): &(usize, &Num)| {
+            let is_whole = num.places == 0 && num.unit.is_none() && !num.is_fraction;
+            let names = matches!(self.kind_at(at + 1), Some("hole" | "shaft"));
+            let others = self.numbers().filter(|(place, num)| place > at && num.places > 0);
+            is_whole
+                && names
+                && self.said(at + 1).ends_with('s')
+                && num.text == (all - 2).to_string()
+                && others.count() == all - 2
+        };
+        let count = self.numbers().find(is_count).map(|(at, _)| at);
+        if let Some(count) = count {
+            self.items[count].token = Token::Word { name: "-", kind: "small" };
+        }
+    }
+
     /// `heat to 200`, `heated it up to 150`: a temperature whose scale is not said,
     /// and no size.
     pub(super) fn settle_heat(&mut self) {

@@ -113,6 +113,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     if let Some(view) = in_the_last(view, system) {
         return stack(&view, system);
     }
+    if let Some(sum) = sum(view, system) {
+        return Some(sum);
+    }
     let named = view.has("gap") || view.has("part");
     let has_signs =
         view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
@@ -191,6 +194,20 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return Some(Said::plain(one));
     }
     Some(Said::plain(composed(&links, wanted.as_ref(), all_plus, system)))
+}
+
+/// `stack up 3 spacers .250 ±.001 and a washer .062 ±.002, total`: all of them together.
+fn sum(view: &View, system: System) -> Option<Said> {
+    const TOTAL: [&str; 8] =
+        ["total", "in total", "in all", "altogether", "all told", "all up", "sum", "total up"];
+    let is_play = view.types(&["play", "float", "slop", "clearance", "end play", "end float"]);
+    let is_other = view.has("gap") || view.has("less") || view.has("want") || is_play;
+    let is_minus = view.tokens().any(|token| matches!(token, Token::Minus));
+    if !view.types(&TOTAL) || is_other || is_minus {
+        return None;
+    }
+    let (links, None) = named_links(view, system, &[])? else { return None };
+    (links.len() > 1).then(|| Said::plain(composed(&links, None, true, system)))
 }
 
 /// `end play .012, want .004, shim`: what takes up the rest.

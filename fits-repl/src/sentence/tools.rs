@@ -213,6 +213,9 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     if view.has("spread") {
         return spread(view, system);
     }
+    if view.has("left") {
+        return left(view, system);
+    }
     view.only(&["unit", "less", "more", "half"], |token| {
         matches!(
             token,
@@ -292,6 +295,17 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     .then(|| Said::plain(text))
 }
 
+/// `I have .780 and want .750, how much to take off`: the one less the other.
+fn left(view: &View, system: System) -> Option<Said> {
+    view.only(&["left", "start", "wish"], |token| matches!(token, Token::Number(_)))?;
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b] = numbers[..] else { return None };
+    let (large, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+    // So little of it is a cut, not a size.
+    let is_near = small.mm(system) > 0.5 * large.mm(system);
+    is_near.then(|| Said::plain(format!("{} - {}", large.plain(system), small.plain(system))))
+}
+
 /// `readings 1.0002 1.0005 1.0003, spread`: the largest less the smallest.
 fn spread(view: &View, system: System) -> Option<Said> {
     view.only(&["spread"], |token| matches!(token, Token::Number(_)))?;
@@ -314,7 +328,8 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
     let mut lines = Vec::new();
     // `it's all cast iron`, `material is steel`: of the shop, not of a part.
     if let Some(metal) = view.word("material") {
-        let is_said = view.has("stuff") || view.types(&["it's all", "its all", "all"]);
+        let is_said =
+            view.has("stuff") || view.types(&["it's all", "its all", "all", "everything"]);
         let is_alone = view.words("material").count() == 1
             && view.numbers().next().is_none()
             && !view.has("head")

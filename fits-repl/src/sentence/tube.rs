@@ -54,7 +54,8 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
 
 /// `id of 2 inch od 1/8 wall tube`: what is left inside.
 pub(crate) fn inside(view: &View, system: System) -> Option<Said> {
-    view.only(&["role"], |token| matches!(token, Token::Number(_)))?;
+    // Its bore goes by its sizes, whatever it is made of.
+    view.only(&["role", "material", "hub"], |token| matches!(token, Token::Number(_)))?;
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let [(at, od), (after, wall)] = numbers[..] else { return None };
     let is = |at: usize, role: &str| matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "role", name }) if *name == role);
