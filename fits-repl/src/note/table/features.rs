@@ -10,8 +10,10 @@ use super::{
 use crate::note::{
     Line,
     clause::{
+        self,
         items::{self, Item, Placed},
         owner::role,
+        parted::has_size,
     },
     kinds,
     lexicon::{self, feature, inwardness, stem, stems},
@@ -228,12 +230,31 @@ fn feature_of_row(
         is_plain: true,
     };
     let found = sizes::give(told, wants, line, &given);
-    // `1/4-20 x 1`: so long.
-    let long = size.windows(2).find(|pair| pair[1].word() == Some("long"));
-    if let (Kind::Thread(_), Some([Token { kind: Kind::Num(long), at }, _])) = (&kind, long) {
-        told.sized(line, part, ("thread length", Side::Length), long, at);
-    }
+    let first = size.iter().position(|token| token.at == at);
+    let is_limits = one_sided(size).is_some();
+    let rest = first.filter(|_| !is_limits).map_or(&[][..], |first| &size[first + 1..]);
+    more_sizes(told, wants, row, line, (part, found), rest);
     found
+}
+
+/// What stands behind the first size in its cell: `90 dia x 60`, `6 wide, 2.8 deep`.
+fn more_sizes(
+    told: &mut Told,
+    wants: &mut Wants,
+    row: &Row,
+    line: &mut Line,
+    (part, feature): (usize, Option<usize>),
+    rest: &[Token],
+) {
+    let is_taken = |token: &&Token| matches!(token.kind, Kind::Class(_) | Kind::Off(..));
+    let rest = &rest[rest.iter().take_while(is_taken).count()..];
+    if !has_size(rest) {
+        return;
+    }
+    let before = (line.is_row, line.subject, line.feature);
+    (line.is_row, line.subject, line.feature) = (false, Some(part), feature);
+    clause::text(told, wants, row.size.1, rest, line);
+    (line.is_row, line.subject, line.feature) = before;
 }
 
 /// A length in its own column: the feature's own, or how long the feature is.
