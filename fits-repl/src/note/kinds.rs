@@ -82,6 +82,9 @@ pub(super) fn dims(
         };
         let feature = sizes::number(told, wants, line, first, &number)?;
         let what = if one.side == Side::Other { "depth" } else { "length" };
+        let is_flange = stems(&one.name).last().is_some_and(|word| word == "flange");
+        let what = if is_flange { "thickness" } else { what };
+        let what = given.second.filter(|_| rest.is_empty()).unwrap_or(what);
         let more = [(what, Some(second)), ("length", rest.first())];
         for (what, num) in more {
             let name = format!("{} {what}", one.name);

@@ -2,7 +2,7 @@
 
 use super::items::{Item, Placed};
 use crate::note::{
-    Line,
+    Line, lexicon,
     token::{Kind, Num, Token},
 };
 
@@ -94,8 +94,16 @@ fn is_spaced(found: &[Token], at: usize) -> bool {
     })
 }
 
+/// Do the words up to the first size name a feature, and say nothing of a reading?
+fn names_feature(found: &[Token]) -> bool {
+    let words: Vec<&str> = found.iter().map_while(Token::word).collect();
+    has_size(found.get(words.len()..).unwrap_or_default().get(..1).unwrap_or_default())
+        && words.iter().any(|word| lexicon::feature(word).is_some())
+        && !words.iter().any(|word| lexicon::says_measured(word))
+}
+
 /// The clauses with the sign before each.
-pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
+pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
     let mut out = Vec::new();
     let mut start = 0;
     let mut sign = '^';
@@ -116,6 +124,12 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),
+            // `slot came out 14.2 -> rod thickness 13.9`: what it takes elsewhere.
+            Kind::Sign('>')
+                if dated && has_size(&found[start..at]) && names_feature(&found[at + 1..]) =>
+            {
+                Some('>')
+            }
             // `runs in the frames / seat 12mm`, not `.750 / .875`.
             Kind::Sign('/') if at > start && is_spaced(found, at) => Some(','),
             // `.9995 and the housing 1.2510`: each has its own.

@@ -195,6 +195,20 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         {
             (Side::Hole, 2)
         }
+        // `sq hole 3/8`, `boss keyway`: neither round.
+        [first, second, ..]
+            if first.word().is_some_and(|word| matches!(stem(word).as_str(), "square" | "hex"))
+                && second.word().and_then(feature) == Some(Side::Hole)
+                || first.word().and_then(feature).is_some_and(|side| side.surface().is_some())
+                    && second.word().is_some_and(|word| {
+                        matches!(
+                            stem(word).as_str(),
+                            "keyway" | "keyseat" | "kway" | "slot" | "groove"
+                        )
+                    }) =>
+        {
+            (Side::Other, 2)
+        }
         // Those of a connecting rod.
         [first, second, ..]
             if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))

@@ -65,7 +65,13 @@ pub(super) fn features_of_row(
     // What the part is made from is no size of it.
     let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
-    let names = each_of(row.feature.1);
+    // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
+    let is_bought = said.split_whitespace().next() == Some("bought");
+    if is_bought {
+        told.job.parts[part].bought = true;
+        told.remark(line.number, row.feature.1, Some(part));
+    }
+    let names = each_of(if is_bought { "" } else { row.feature.1 });
     let count = names.len();
     for (at, name) in names.iter().enumerate() {
         let feature = feature_of_row(told, wants, row, line, part, name, &size);
@@ -176,12 +182,13 @@ fn feature_of_row(
     } else if !name.trim().is_empty() {
         let is_thread = matches!(kind, Some((Kind::Thread(_), _)));
         let own = told.inwardness(part);
-        let side = if is_thread {
-            Side::Thread
-        } else if own >= 2 {
-            Side::Shaft
-        } else {
-            Side::Hole
+        let by_class = class.as_ref().map(|class| class.starts_with(char::is_uppercase));
+        let side = match by_class {
+            _ if is_thread => Side::Thread,
+            Some(true) => Side::Hole,
+            Some(false) => Side::Shaft,
+            None if own >= 2 => Side::Shaft,
+            None => Side::Hole,
         };
         let side = if kind.is_none() { Side::Length } else { side };
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
@@ -228,6 +235,7 @@ fn feature_of_row(
         has_fit: !row.fit.1.is_empty() || mate.is_some(),
         off,
         is_plain: true,
+        second: None,
     };
     let found = sizes::give(told, wants, line, &given);
     let first = size.iter().position(|token| token.at == at);
@@ -248,6 +256,18 @@ fn more_sizes(
 ) {
     let is_taken = |token: &&Token| matches!(token.kind, Kind::Class(_) | Kind::Off(..));
     let rest = &rest[rest.iter().take_while(is_taken).count()..];
+    // `14 wide 30 deep` of a slot: the word behind the first size is that size's.
+    let is_flat = feature.is_some_and(|at| told.job.features[at].side == Side::Other);
+    let rest = match rest {
+        [wide, next, ..]
+            if is_flat
+                && wide.word().is_some_and(|word| role(&stem(word)) == "width")
+                && matches!(next.kind, Kind::Num(_)) =>
+        {
+            &rest[1..]
+        }
+        _ => rest,
+    };
     if !has_size(rest) {
         return;
     }
