@@ -34,6 +34,21 @@ fn a_unit_holds_for_the_size_behind_it() {
     assert_eq!(size(&job, "plate od"), Some(mm("250mm")));
 }
 
+#[test]
+fn paired_cells_are_several_features() {
+    let job = note::read(&format!("{HEAD}gear | bore / thickness | 30 H8 / 8 | shaft | slide\n"));
+    assert_eq!(size(&job, "gear bore"), Some(mm("30mm")));
+    assert_eq!(size(&job, "gear thickness"), Some(mm("8mm")));
+    assert_eq!(job.features[feature(&job, "gear thickness")].side, Side::Length);
+}
+
+/// The unit beside a size that is denied holds for the one that is meant.
+#[test]
+fn a_denied_size_lends_its_unit() {
+    let job = note::read("plate\n - od 56, not 54 mm, hole 1-1/4\"\n - bore 1-1/4\n - pin 3/8\n");
+    assert_eq!(size(&job, "plate od"), Some(mm("56mm")));
+}
+
 /// In a dated line work that is to be done gives a size, and what was done a reading.
 #[test]
 fn work_to_be_done_gives_a_size_on_any_day() {

@@ -151,6 +151,7 @@ fn one_clause(
         return false;
     }
     let mut items = items::items(told, tokens, line);
+    parted::lend_unit(&mut items);
     named_by_size(told, &items, line);
     let mut reads = is_measured(&told.units, tokens, &items, line);
     let same = items.iter().position(|(item, _)| matches!(item, Item::Same));

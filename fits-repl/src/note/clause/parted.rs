@@ -52,6 +52,20 @@ pub(super) fn is_denied(items: &[Placed], at: usize) -> bool {
         .any(|item| matches!(item, Item::Not))
 }
 
+/// `56, not 54 mm`: the unit written beside one of the two holds for both.
+pub(super) fn lend_unit(items: &mut [Placed]) {
+    let Some(not) = items.iter().position(|(item, _)| matches!(item, Item::Not)) else { return };
+    let (before, behind) = items.split_at_mut(not);
+    let is_num = |(item, _): &&mut Placed| matches!(item, Item::Size(Kind::Num(_)));
+    let pair = (before.iter_mut().rev().find(is_num), behind.iter_mut().find(is_num));
+    if let (Some((Item::Size(Kind::Num(one)), _)), Some((Item::Size(Kind::Num(other)), _))) = pair
+        && !(one.is_inch_shaped() || other.is_inch_shaped())
+    {
+        one.unit = one.unit.or(other.unit);
+        other.unit = other.unit.or(one.unit);
+    }
+}
+
 /// Behind `not`, a second size is what holds.
 pub(super) fn is_correction(items: &[Placed], at: usize) -> bool {
     items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))

@@ -6,7 +6,7 @@ use fits_core::job::whole::Side;
 
 use super::{
     Clause,
-    items::Item,
+    items::{Item, Placed},
     owner,
     parted::{before_read, class_after, is_correction, is_denied, off_after},
     whose::{self, is_off, is_tube},
@@ -132,7 +132,8 @@ fn is_no_part_size(
         || told.units.is_steel_number(kind, line)
         || whose::is_stock_size(told, items, at, line, owner.is_some());
     // `not 18` alone: of whatever it was, it is that no more.
-    let denied = clause.negated && !is_correction(items, at);
+    let is_sure = owner.is_some() || is_right_behind_not(items, at);
+    let denied = clause.negated && is_sure && !is_correction(items, at);
     if !is_stocked && !denied {
         return false;
     }
@@ -145,6 +146,14 @@ fn is_no_part_size(
     }
     clause.skip_material = false;
     true
+}
+
+/// `not 18`, `not the 18`; `not less than 18` denies no size.
+fn is_right_behind_not(items: &[Placed], at: usize) -> bool {
+    let is_article =
+        |item: &Item| matches!(item, Item::Loose(word) if matches!(word.as_str(), "the" | "a"));
+    let mut before = items[..at].iter().rev().map(|(item, _)| item);
+    matches!(before.find(|item| !is_article(item)), Some(Item::Not))
 }
 
 /// A size that corrects one, or that is a tube's outside.

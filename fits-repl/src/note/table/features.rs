@@ -71,10 +71,14 @@ pub(super) fn features_of_row(
         told.job.parts[part].bought = true;
         told.remark(line.number, row.feature.1, Some(part));
     }
-    let names = each_of(if is_bought { "" } else { row.feature.1 });
+    let mut names = each_of(if is_bought { "" } else { row.feature.1 });
+    let mut sizes = vec![size; names.len()];
+    if let Some((both, each)) = paired(row) {
+        (names, sizes) = (both, each);
+    }
     let count = names.len();
-    for (at, name) in names.iter().enumerate() {
-        let feature = feature_of_row(told, wants, row, line, part, name, &size);
+    for (at, (name, size)) in names.iter().zip(&sizes).enumerate() {
+        let feature = feature_of_row(told, wants, row, line, part, name, size);
         let Some(feature) = feature else { continue };
         let mine: Vec<Num> = if count > 1 {
             readings.get(at).cloned().into_iter().collect()
@@ -88,6 +92,23 @@ pub(super) fn features_of_row(
         length_of_row(told, row, line, feature);
         mates::mate_of_row(told, wants, row, line, feature, part);
     }
+}
+
+/// `bore / thickness` over `30 H8 / 8`: several features with a size each.
+fn paired(row: &Row) -> Option<(Vec<String>, Vec<Vec<Token>>)> {
+    let names: Vec<String> =
+        row.feature.1.split(" / ").map(|name| name.trim().to_owned()).collect();
+    let mut at = row.size.0;
+    let mut sizes = Vec::new();
+    for size in row.size.1.split(" / ") {
+        sizes.push(tokens(size, at));
+        at += size.len() + 3;
+    }
+    let is_pair = names.len() > 1
+        && names.len() == sizes.len()
+        && names.iter().all(|name| has_words(name))
+        && sizes.iter().all(|size| has_size(size));
+    is_pair.then_some((names, sizes))
 }
 
 #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
@@ -185,10 +206,9 @@ fn feature_of_row(
         let by_class = class.as_ref().map(|class| class.starts_with(char::is_uppercase));
         let side = match by_class {
             _ if is_thread => Side::Thread,
-            Some(true) => Side::Hole,
             Some(false) => Side::Shaft,
             None if own >= 2 => Side::Shaft,
-            None => Side::Hole,
+            Some(true) | None => Side::Hole,
         };
         let side = if kind.is_none() { Side::Length } else { side };
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
