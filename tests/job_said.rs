@@ -69,6 +69,8 @@ fn work_to_be_done_gives_a_size_on_any_day() {
     let text = "all mm\narm\n - fork slot 14\nrod\n - thickness 13.7\n\n9/6 arm fork slot came out 14.2 -> rod thickness 13.9\n";
     let job = note::read(text);
     assert_eq!(size(&job, "rod thickness"), Some(mm("13.9mm")));
+    let job = note::read(&text.replace("13.9", "13.91"));
+    assert_eq!(size(&job, "rod thickness"), Some(mm("13.7mm")));
     assert_eq!(job.features[feature(&job, "arm fork slot")].readings[0].size, mm("14.2mm"));
 }
 

@@ -380,6 +380,10 @@ fn a_word_behind_two_sizes_is_of_the_second() {
             ("bush keyway depth", "3mm"),
         ],
     );
+    sizes(
+        "all mm\nplate\n - pocket 30 x 20 x 6 deep\n",
+        &[("plate pocket", "30mm"), ("plate pocket width", "20mm"), ("plate pocket depth", "6mm")],
+    );
     let head = "all mm\n\npart | feature | size | goes with | fit\n---|---|---|---|---\n";
     let want = [("arm fork slot", "14mm"), ("arm fork slot depth", "30mm")];
     sizes(&format!("{head}arm | fork slot | 14 wide 30 deep | |\n"), &want);

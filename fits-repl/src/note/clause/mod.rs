@@ -181,7 +181,10 @@ fn one_clause(
     if on_itself && is_bare && !opened && line.before.is_some() {
         (line.subject, line.feature) = (line.before.take(), None);
     }
-    let works_to = sign == '>' || is_wished(told, tokens, &items, line);
+    // `-> rod thickness 13.9`, not `-> shaft 20.031`, which somebody measured.
+    let is_fine = |(item, _): &Placed| matches!(item, Item::Size(Kind::Num(num)) if told.units.is_fine(num, line));
+    let is_next = sign == '>' && !items.iter().any(is_fine);
+    let works_to = is_next || is_wished(told, tokens, &items, line);
     reads &= !works_to;
     whose::nouns(told, &mut items, tokens, line, reads);
     let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
