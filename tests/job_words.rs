@@ -354,3 +354,65 @@ fn the_head_of_a_column_may_be_a_question() {
         sizes(&format!("{head}shaft | journal | 20 h6 | | y\n"), &[("shaft journal", "20mm")]);
     assert!(job.features[feature(&job, "shaft journal")].done, "{:#?}", job.features);
 }
+
+/// A joint said behind a length is of the surface that is so long.
+#[test]
+fn a_joint_behind_a_length_is_of_what_is_so_long() {
+    for said in ["20 k6 x 15 long, in the plates", "20 k6, 15 long, runs in the plates"] {
+        let text = format!("all mm\nplates\n - bore 20 H7\nroller\n - journals {said}\n");
+        assert_eq!(mate(&text, "roller journals").0, "plates bore", "{said}");
+    }
+    let text = "all mm\nplate\n - spigot 80 x 6, mounts into the stand\n";
+    assert!(mate(text, "plate spigot").0.starts_with("stand"));
+}
+
+/// The word behind two sizes belongs to the second; that behind one size to that one.
+#[test]
+fn a_word_behind_two_sizes_is_of_the_second() {
+    sizes(
+        "all mm\nplate\n - hole 8 x 20 deep\nbush\n - flange 30 x 3\n - keyway 6 x 3 dp\n",
+        &[
+            ("plate hole", "8mm"),
+            ("plate hole depth", "20mm"),
+            ("bush flange", "30mm"),
+            ("bush flange thickness", "3mm"),
+            ("bush keyway", "6mm"),
+            ("bush keyway depth", "3mm"),
+        ],
+    );
+    sizes(
+        "all mm\nplate\n - pocket 30 x 20 x 6 deep\n",
+        &[("plate pocket", "30mm"), ("plate pocket width", "20mm"), ("plate pocket depth", "6mm")],
+    );
+    let head = "all mm\n\npart | feature | size | goes with | fit\n---|---|---|---|---\n";
+    let want = [("arm fork slot", "14mm"), ("arm fork slot depth", "30mm")];
+    sizes(&format!("{head}arm | fork slot | 14 wide 30 deep | |\n"), &want);
+    // A thread is never a length, and a metric one has the pitches of the standard.
+    let job = sizes("all mm\nhook\n - tapped M8 deep 15\n", &[("hook thread depth", "15mm")]);
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+    for (said, name) in [("M20 x 1", "M20x1"), ("M12 x 14", "M12")] {
+        let job = note::read(&format!("all mm\nspindle\n - thread {said}\n"));
+        assert_eq!(job.features[0].nominal, Some(Nominal::Thread(name.into())));
+    }
+}
+
+#[test]
+fn the_circle_that_holes_stand_on_is_a_length_of_them() {
+    for said in ["holes 8 on 70 pcd", "holes 8 on a 70mm pcd", "holes 8, 70 pcd"] {
+        let want = [("plate holes", "8mm"), ("plate holes pcd", "70mm")];
+        sizes(&format!("all mm\nplate\n - {said}\n"), &want);
+    }
+}
+
+/// A square is neither a hole nor a shaft, and so is a keyway, whatever it is cut in.
+#[test]
+fn what_is_not_round_has_its_own_side() {
+    let text = "all inches\ncrank\n - sq hole 3/8\n - boss keyway 1/8\n - grv 1/4 wide\nshaft\n - 3/8 sq x 3/4 lg\n";
+    let job = note::read(text);
+    for (name, is) in [("sq hole", "0.375in"), ("boss keyway", "0.125in"), ("grv", "0.25in")] {
+        let at = feature(&job, &format!("crank {name}"));
+        assert_eq!(job.features[at].side, Side::Other, "{name}");
+        assert_eq!(job.features[at].size(), Some(mm(is)), "{name}");
+    }
+    assert_eq!(job.features[feature(&job, "shaft sq")].side, Side::Other);
+}

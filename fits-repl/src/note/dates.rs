@@ -21,7 +21,10 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     );
     let is_day = first.len() >= 3
         && DAYS.iter().any(|day| first.starts_with(day))
-        && (first.len() == 3 || first.ends_with("day"));
+        && (first.len() == 3 || first.ends_with("day"))
+        // `Sun gear, 48 teeth`: the one that the planets go round.
+        && !matches!((first.as_str(), word(rest[first.len()..].trim_start()).as_str()),
+            ("sun", "gear" | "wheel" | "pinion" | "shaft"));
     if is_head || is_day {
         let skip = rest[first.len()..].len()
             - rest[first.len()..].trim_start_matches(['.', ',', ':', ' ']).len();

@@ -132,6 +132,7 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             out[at].kind = Kind::Word("wide".into());
         }
     }
+    super::spoken::spoken(&mut out);
     teeth(&mut out);
     on_a_circle(&mut out);
     summed(&mut out);
@@ -386,6 +387,11 @@ pub(super) fn times(out: &mut Vec<Token>, next: Num, token: &Token, named: bool)
             Kind::Dims(all) => all,
             _ => Vec::new(),
         };
+        // `80mm x 6`: so is the second.
+        let before = all.last().and_then(|one| one.unit);
+        // `7/8" x 20 s.w.g.`: a whole number behind inches may be anything.
+        let before = before.filter(|unit| *unit == Unit::Millimetre && !next.is_inch_shaped());
+        let next = Num { unit: next.unit.or(before), ..next };
         // `12 x 26 x 9 mm`: the unit stands once, behind the last.
         for one in all.iter_mut().filter(|one| !one.is_inch_shaped()) {
             one.unit = one.unit.or(next.unit);

@@ -82,7 +82,16 @@ pub(super) fn dims(
         };
         let feature = sizes::number(told, wants, line, first, &number)?;
         let what = if one.side == Side::Other { "depth" } else { "length" };
-        let more = [(what, Some(second)), ("length", rest.first())];
+        let is_flange = stems(&one.name).last().is_some_and(|word| word == "flange");
+        let what = if is_flange { "thickness" } else { what };
+        // `pocket 30 x 20 x 6 deep`: the word behind them is the last one's.
+        let (what, last) = match given.second {
+            Some(role) if rest.is_empty() => (role, "length"),
+            Some(role @ ("depth" | "thickness")) => ("width", role),
+            _ if what == "length" && !rest.is_empty() => ("width", "length"),
+            _ => (what, "length"),
+        };
+        let more = [(what, Some(second)), (last, rest.first())];
         for (what, num) in more {
             let name = format!("{} {what}", one.name);
             if let Some(num) = num {

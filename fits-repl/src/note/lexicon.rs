@@ -15,7 +15,7 @@ const SHORTENED: &[&str] = &[
     "shank", "sprocket", "collar", "flange", "coupling", "washer", "gear", "bolt", "lever",
     "spacer", "sleeve", "length", "thick", "width", "centre", "block", "press", "push", "slip",
     "drive", "tight", "running", "loose", "sliding", "clearance", "interference", "bronze",
-    "brass", "steel", "nylon", "pivot", "upright", "crank",
+    "brass", "steel", "nylon", "pivot", "upright", "crank", "groove",
 ];
 
 /// The word that letters with no vowel among them stand for.
@@ -52,7 +52,7 @@ pub(super) fn stem(word: &str) -> String {
     let word = word.trim_end_matches(['.', '\'']);
     let word = word.strip_suffix("'s").unwrap_or(word);
     let full = match word {
-        "bushing" | "bushings" | "bushes" | "bushs" | "busing" => "bush",
+        "bushing" | "bushings" | "bushes" | "bushs" | "busing" | "oilites" => "bush",
         "bearings" | "brng" | "brngs" => "bearing",
         "sscr" | "sscrs" => "setscrew",
         "sh" | "shldr" | "shld" | "shldrs" => "shoulder",
@@ -65,6 +65,7 @@ pub(super) fn stem(word: &str) -> String {
         "bored" | "bores" => "bore",
         "feet" => "foot",
         "dp" => "deep",
+        "sq" => "square",
         "center" | "centers" | "centres" => "centre",
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
@@ -103,9 +104,8 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         "long" | "length" | "lg" | "width" | "wide" | "thick" | "thickness" | "thk" | "depth"
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
         | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
-        | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing" => {
-            Side::Length
-        }
+        | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing"
+        | "pcd" | "bcd" => Side::Length,
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
             Side::Other
         }
@@ -170,7 +170,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
         "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
-        "walnut", "alu", "ali", "brz", "stl", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
+        "walnut", "alu", "ali", "brz", "stl", "babbitt", "peek", "pom", "titanium", "zinc", "felt", "ply",
     ];
     static SET: OnceLock<HashSet<&'static str>> = OnceLock::new();
     let stuff = SET.get_or_init(|| STUFF.iter().copied().collect());

@@ -24,6 +24,7 @@ mod numbers;
 mod place;
 mod readings;
 mod sizes;
+mod spoken;
 mod table;
 mod talk;
 mod tidy;

@@ -1,6 +1,14 @@
 //! Numbers, threads, marks and deviations by their shape.
 
-use fits_core::{size::Unit, standards::iso286};
+use fits_core::{
+    Length,
+    job::whole::Side,
+    size::Unit,
+    standards::{
+        iso286,
+        thread::{Pitch, Series, Thread},
+    },
+};
 
 use super::token::{Kind, Num};
 
@@ -33,17 +41,21 @@ const SCREWS: &[&str] = &[
     "6-40", "8-32", "8-36", "10-24", "10-32", "12-24", "12-28",
 ];
 
+/// Series whose pitch goes by the size.
+const SERIES: &[&str] = &["bsf", "bsw", "whit", "whitworth", "unc", "unf", "bsp", "npt", "ba"];
+
+/// Is it the name of such a series?
+pub(super) fn is_series(word: &str) -> bool {
+    SERIES.contains(&word)
+}
+
 /// `5/8" BSF`: a series alone has one pitch for a size.
 pub(super) fn of_series(text: &str) -> Option<(String, usize)> {
-    const SERIES: &[&str] = &["bsf", "bsw", "whit", "whitworth", "unc", "unf", "bsp", "npt", "ba"];
     let (size, length) = number(text)?;
     let is_size = size.vulgar || size.is_whole() && size.over < 20;
     let tail = text[length..].trim_start();
     let form: String = tail.chars().take_while(char::is_ascii_alphabetic).collect();
-    if !is_size
-        || size.unit == Some(Unit::Millimetre)
-        || !SERIES.contains(&form.to_lowercase().as_str())
-    {
+    if !is_size || size.unit == Some(Unit::Millimetre) || !is_series(&form.to_lowercase()) {
         return None;
     }
     let end = text.len() - tail.len() + form.len();
@@ -76,6 +88,11 @@ pub(super) fn thread(text: &str) -> Option<(String, usize)> {
             if pitch > 0 {
                 end += times.len_utf8() + pitch;
             }
+        }
+        if times.is_none()
+            && let Some((pitch, length)) = spaced_pitch(&text[1..end], &text[end..])
+        {
+            return Some((format!("{}x{pitch}", &text[..end]), end + length));
         }
         let text = text[..end].trim_end_matches('.');
         return ends(end).then(|| (text.replace(['X', '\u{d7}'], "x"), text.len()));
@@ -120,6 +137,24 @@ pub(super) fn thread(text: &str) -> Option<(String, usize)> {
     let name = text[..length].trim().replace(' ', "-");
     let form = if has_form { format!(" {form}") } else { String::new() };
     Some((format!("{name}-{}{form}", &text[from..from + pitch]), end))
+}
+
+/// `M20 x 1`: a pitch that the standard lists for the size, and nothing that says it is
+/// a length; with how far it goes.
+fn spaced_pitch<'a>(size: &str, behind: &'a str) -> Option<(&'a str, usize)> {
+    let pitch = behind.trim_start().strip_prefix(['x', 'X', '\u{d7}'])?.trim_start();
+    let digits = pitch.bytes().take_while(|b| b.is_ascii_digit() || *b == b'.').count();
+    let tail = &pitch[digits..];
+    let pitch = pitch[..digits].trim_end_matches('.');
+    let next: String = tail.trim_start().chars().take_while(char::is_ascii_alphabetic).collect();
+    let is_length = super::lexicon::feature(&next.to_lowercase()) == Some(Side::Length);
+    if is_length || tail.starts_with(|c: char| c.is_alphanumeric() || c == '/') {
+        return None;
+    }
+    let mm = |text: &str| format!("{text}mm").parse::<Length>().ok();
+    let thread = Thread::metric(mm(size)?, Pitch::of(mm(pitch)?).ok()?).ok()?;
+    matches!(thread.series(), Series::Coarse | Series::Fine)
+        .then(|| (pitch, behind.len() - tail.len() - (digits - pitch.len())))
 }
 
 /// A bearing's or a material's number, or a thread's class as `6g`.

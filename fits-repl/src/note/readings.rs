@@ -170,6 +170,12 @@ pub(super) fn reading_by_size(
             if num.is_inch_shaped() && num.vulgar || num.places < 2 {
                 let given = Given::plain(&kind, &num.at);
                 let (name, side) = kinds::default_feature(told, part, &given)?;
+                // `runs out 0.3 over 610`: no second bore by a bare size.
+                let known = told.feature_called(part, &name, Some(side));
+                if known.is_some_and(|at| !sizes::is_about(&told.job, at, size)) {
+                    told.ask_measured(line, num);
+                    return None;
+                }
                 let feature = told.feature(line, part, &name, side, num.at.clone());
                 return Some(sizes::nominal(told, line, feature, size, num, &given));
             }

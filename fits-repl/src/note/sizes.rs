@@ -34,6 +34,8 @@ pub(super) struct Given<'a> {
     pub(super) off: Option<(Num, Num)>,
     /// The part alone says whose size it is.
     pub(super) is_plain: bool,
+    /// `8 x 20 deep`: what the second of two sizes is.
+    pub(super) second: Option<&'static str>,
 }
 
 impl<'a> Given<'a> {
@@ -52,6 +54,7 @@ impl<'a> Given<'a> {
             has_fit: false,
             off: None,
             is_plain: true,
+            second: None,
         }
     }
 }
@@ -95,6 +98,12 @@ pub(super) fn give(
         && !num.is_inch_shaped()
         && num.places < 3
     {
+        // `3 mm ply, 256 dia, a 1-1/4" hole`: nobody has 100 inches and more on a bench.
+        if num.is_whole() && num.over >= 100 {
+            let metric = Kind::Num(Num { unit: Some(Unit::Millimetre), ..num.clone() });
+            let (class, off) = (given.class.clone(), given.off.clone());
+            return give(told, wants, line, &Given { kind: &metric, class, off, ..*given });
+        }
         told.ask_of_figure(
             line,
             given.place.clone(),
@@ -151,7 +160,10 @@ pub(super) fn give(
     }
     if is_huge
         && !(given.reads || line.reads)
-        && given.owner.is_none_or(|owner| told.job.features[owner].side.surface().is_some())
+        && given.owner.is_none_or(|owner| {
+            let one = &told.job.features[owner];
+            one.side.surface().is_some() || one.name.ends_with("pcd")
+        })
     {
         return told.ask_unit(line, given);
     }
@@ -353,7 +365,7 @@ pub(super) fn number(
 
 /// Could work bring the feature to that size? A ring of 6 in has another hole
 /// where one is reamed 5/16.
-fn is_about(job: &Job, feature: usize, size: Length) -> bool {
+pub(super) fn is_about(job: &Job, feature: usize, size: Length) -> bool {
     let was = job.features[feature].size();
     was.is_none_or(|was| (0.7..1.43).contains(&(size.millimetres() / was.millimetres())))
 }

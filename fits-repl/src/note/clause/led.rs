@@ -4,6 +4,7 @@ use fits_core::job::whole::{Job, Side};
 
 use super::{
     items::{Item, Placed, across_flats},
+    opened,
     phrases::{feature_phrase, text_of},
     short,
 };
@@ -31,7 +32,10 @@ pub(super) fn mates_own(
     let marks = rest
         .iter()
         .take_while(|token| {
-            token.word().is_some_and(|word| is_instance(&stem(word)) && word.len() > 1)
+            // `x bore`: the cross bore.
+            token
+                .word()
+                .is_some_and(|word| is_instance(&stem(word)) && word.len() > 1 || word == "x")
         })
         .count();
     let (name, side, taken) = feature_phrase(&rest[marks..])?;
@@ -64,25 +68,26 @@ pub(super) fn mate_name(
     let skip = tokens
         .iter()
         .take_while(|token| {
-            matches!(
-                token.word(),
-                Some(
-                    "the"
-                        | "a"
-                        | "my"
-                        | "its"
-                        | "each"
-                        | "both"
-                        | "new"
-                        | "two"
-                        | "three"
-                        | "four"
-                        | "take"
-                        | "accept"
-                        | "carry"
-                        | "hold"
+            matches!(token.kind, Kind::Count(_))
+                || matches!(
+                    token.word(),
+                    Some(
+                        "the"
+                            | "a"
+                            | "my"
+                            | "its"
+                            | "each"
+                            | "both"
+                            | "new"
+                            | "two"
+                            | "three"
+                            | "four"
+                            | "take"
+                            | "accept"
+                            | "carry"
+                            | "hold"
+                    )
                 )
-            )
         })
         .count();
     let rest = &tokens[skip..];
@@ -117,6 +122,12 @@ pub(super) fn mate_name(
     Some((said.join(" "), None, skip + taken))
 }
 
+/// `on 2 hooks`: how many, where the part is one of several.
+fn is_count(kind: &Kind) -> bool {
+    matches!(kind, Kind::Num(num)
+        if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over))
+}
+
 /// A mate behind its size: `1/4 dowel`, `a 1/4-20 screw`.
 pub(super) fn sized_mate(told: &Told, rest: &[Token], line: &Line) -> Option<(Vec<Placed>, usize)> {
     let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
@@ -126,6 +137,9 @@ pub(super) fn sized_mate(told: &Told, rest: &[Token], line: &Line) -> Option<(Ve
         return None;
     };
     let (name, part, taken) = mate_name(told, &rest[article + 1..], line)?;
+    if is_count(kind) && name.ends_with('s') && part.is_some() {
+        return None;
+    }
     let place = rest[article + 1].at.start..rest[article + taken].at.end;
     let mate = (Item::Mate { name, part, is_sure: true }, place);
     Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
@@ -249,14 +263,15 @@ fn named_later(
 ) -> (Option<Item>, usize) {
     let is_said = |item: &Item| match item {
         Item::Fit(..) => true,
-        Item::Loose(verb) => matches!(verb.as_str(), "goes" | "go"),
+        Item::Loose(verb) => matches!(verb.as_str(), "goes" | "go" | "mounts" | "mount"),
         _ => false,
     };
     // Only a hole or a shaft goes with another: `12 thick, goes in the vice`.
     let goes = out.iter().any(|(item, _)| match item {
         Item::Feature { side, .. } => side.surface().is_some(),
         _ => false,
-    }) || line.feature.is_some_and(|at| job.features[at].side.surface().is_some());
+    }) || opened::spoken_of(job, line)
+        .is_some_and(|at| job.features[at].side.surface().is_some());
     let name = match rest {
         [_, the, name] if the.word() == Some("the") => name.word(),
         _ => None,

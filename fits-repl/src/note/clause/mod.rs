@@ -73,7 +73,7 @@ pub(super) fn text(
     }
     let says_fit = |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
     line.fit_ahead = found.iter().any(says_fit);
-    let clauses = clauses(found);
+    let clauses = clauses(found, line.date.is_some());
     let mut at = 0;
     let mut keeps = false;
     while at < clauses.len() {
@@ -151,6 +151,7 @@ fn one_clause(
         return false;
     }
     let mut items = items::items(told, tokens, line);
+    parted::lend_unit(&mut items);
     named_by_size(told, &items, line);
     let mut reads = is_measured(&told.units, tokens, &items, line);
     let same = items.iter().position(|(item, _)| matches!(item, Item::Same));
@@ -180,7 +181,10 @@ fn one_clause(
     if on_itself && is_bare && !opened && line.before.is_some() {
         (line.subject, line.feature) = (line.before.take(), None);
     }
-    let works_to = is_wished(told, tokens, &items, line);
+    // `-> rod thickness 13.9`, not `-> shaft 20.031`, which somebody measured.
+    let is_fine = |(item, _): &Placed| matches!(item, Item::Size(Kind::Num(num)) if told.units.is_fine(num, line));
+    let is_next = sign == '>' && !items.iter().any(is_fine);
+    let works_to = is_next || is_wished(told, tokens, &items, line);
     reads &= !works_to;
     whose::nouns(told, &mut items, tokens, line, reads);
     let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
@@ -243,6 +247,10 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
         found[0].word().is_some_and(work::works_to)
             && found[1].word() == Some("to")
             && matches!(found[2].kind, Kind::Num(_))
+    }) || tokens.windows(4).any(|found| {
+        let words = (found[0].word(), found[1].word(), found[2].word());
+        matches!(words, (Some(work), Some("again"), Some("to")) if work::works_to(work))
+            && matches!(found[3].kind, Kind::Num(_))
     }) || opened::opened_up(told, tokens, line);
     // `make bush id .752`, whatever it was before.
     // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
@@ -255,7 +263,14 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
     // `turn the end 24.02 instead of 24`: what is to be done now.
     let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
         && items.iter().any(|(item, _)| matches!(item, Item::Not));
-    works_to && line.date.is_none() || is_wish || is_order || tokens[0].word() == Some("make")
+    // `has to be reamed 28.02`, and at the end of a clause `15.875 then`.
+    let is_to_be = tokens.windows(4).any(|found| {
+        matches!((found[0].word(), found[1].word()), (Some("to" | "must" | "should"), Some("be")))
+            && found[2].word().is_some_and(work::is_work)
+            && matches!(found[3].kind, Kind::Num(_))
+    }) || matches!(tokens, [.., size, then]
+        if matches!(size.kind, Kind::Num(_)) && then.word() == Some("then"));
+    works_to || is_to_be || is_wish || is_order || tokens[0].word() == Some("make")
 }
 
 /// `Ø17 = 17.004`: a feature named by its size.
@@ -353,7 +368,10 @@ fn joint_end(told: &Told, wants: &Wants, clause: &Clause, line: &Line) -> Option
                 _ => false,
             })
     };
-    whole.or(clause.last).or_else(|| {
+    // `journals 25 x 15 long, in the bearings`: a clause of its own behind the length.
+    let sized = opened::spoken_of(&told.job, line)
+        .filter(|at| clause.mate.is_some() && Some(*at) != line.feature);
+    whole.or(clause.last).or(sized).or_else(|| {
         line.feature.filter(|at| (is_own(*at) || line.subject.is_none()) && !other_side(*at))
     })
 }
@@ -371,7 +389,9 @@ impl Clause<'_> {
             // `.5 thick` reads from the size on, whatever stands before it.
             let is_length =
                 |at: usize| matches!(items[at].0, Item::Feature { side: Side::Length, .. });
-            let is_next_length = |at: usize| at == size + 1 && is_length(at);
+            // `tapped 3/8 BSF deep 5/8`: no length is a thread.
+            let is_thread = matches!(items[size].0, Item::Size(Kind::Thread(_)));
+            let is_next_length = |at: usize| at == size + 1 && is_length(at) && !is_thread;
             let follows_size = |at: usize| at > 0 && matches!(items[at - 1].0, Item::Size(_));
             self.of[size] = match (before, next) {
                 (Some(before), Some(next))

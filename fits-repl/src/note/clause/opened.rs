@@ -1,6 +1,6 @@
 //! A part that a clause opens or goes with, and sizes said to be as others.
 
-use fits_core::job::whole::{FitSaid, Side};
+use fits_core::job::whole::{FitSaid, Job, Side};
 
 use super::{
     items::{Item, Placed},
@@ -15,6 +15,20 @@ use crate::note::{
     wants::Wants,
 };
 
+/// The feature that a line speaks of; behind its length it is the feature still.
+pub(super) fn spoken_of(job: &Job, line: &Line) -> Option<usize> {
+    let last = line.feature?;
+    let one = &job.features[last];
+    let of = line.role_of.filter(|at| {
+        let base = &job.features[*at];
+        one.side == Side::Length
+            && base.side != Side::Length
+            && base.part == one.part
+            && one.name.starts_with(&base.name)
+    });
+    of.or(Some(last))
+}
+
 /// `7/8 hole, top roll`, `bore 22, 608 each side`: a part alone in its clause
 /// is the mate of the feature before it.
 pub(super) fn names_mate(
@@ -23,7 +37,7 @@ pub(super) fn names_mate(
     clause: &[Token],
     line: &mut Line,
 ) -> bool {
-    let Some(feature) = line.feature else { return false };
+    let Some(feature) = spoken_of(&told.job, line) else { return false };
     let one = &told.job.features[feature];
     let goes = one.line == line.number
         && one.nominal.is_some()
@@ -110,7 +124,9 @@ pub(super) fn goes_here(
     let own = |item: &Item| {
         matches!(item, Item::Size(_) | Item::Mate { .. } | Item::OfMate(_) | Item::Feature { .. })
     };
-    let (Some(feature), false) = (line.feature, items.iter().any(|(item, _)| own(item))) else {
+    let (Some(feature), false) =
+        (spoken_of(&told.job, line), items.iter().any(|(item, _)| own(item)))
+    else {
         return false;
     };
     // `and the small gear is pressed on it`

@@ -57,6 +57,8 @@ pub(super) fn item_feature(
             | "height"
             | "overall"
             | "oal"
+            | "pcd"
+            | "bcd"
     ) && stems(name).len() == 1;
     let subject = part.or(line.subject);
     // `3/16 wide, 3/32 deep, 7/8 long`: all of the keyway.
@@ -188,6 +190,10 @@ pub(super) fn item_feature(
     if only_known && *side == Side::Length && !matches!(head.as_str(), "play" | "float" | "shake") {
         return None;
     }
+    // `first slab rolled, 8 thick`, of no part: nothing of the whole is that.
+    if is_role && subject.is_none() && line.date.is_some() {
+        return None;
+    }
     // A feature with no part in its line is of the part spoken of last.
     let before = line.under.filter(|_| {
         line.date.is_none() && !line.reads && matches!(side, Side::Shaft | Side::Hole | Side::Other)
@@ -248,6 +254,7 @@ pub(in crate::note) fn role(head: &str) -> &'static str {
         "thick" | "thickness" | "thk" => "thickness",
         "deep" | "depth" => "depth",
         "high" | "height" => "height",
+        "pcd" | "bcd" => "pcd",
         _ => "length",
     }
 }

@@ -2,7 +2,7 @@
 
 use super::items::{Item, Placed};
 use crate::note::{
-    Line,
+    Line, lexicon,
     token::{Kind, Num, Token},
 };
 
@@ -52,6 +52,20 @@ pub(super) fn is_denied(items: &[Placed], at: usize) -> bool {
         .any(|item| matches!(item, Item::Not))
 }
 
+/// `56, not 54 mm`: the unit written beside one of the two holds for both.
+pub(super) fn lend_unit(items: &mut [Placed]) {
+    let Some(not) = items.iter().position(|(item, _)| matches!(item, Item::Not)) else { return };
+    let (before, behind) = items.split_at_mut(not);
+    let is_num = |(item, _): &&mut Placed| matches!(item, Item::Size(Kind::Num(_)));
+    let pair = (before.iter_mut().rev().find(is_num), behind.iter_mut().find(is_num));
+    if let (Some((Item::Size(Kind::Num(one)), _)), Some((Item::Size(Kind::Num(other)), _))) = pair
+        && !(one.is_inch_shaped() || other.is_inch_shaped())
+    {
+        one.unit = one.unit.or(other.unit);
+        other.unit = other.unit.or(one.unit);
+    }
+}
+
 /// Behind `not`, a second size is what holds.
 pub(super) fn is_correction(items: &[Placed], at: usize) -> bool {
     items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
@@ -94,8 +108,16 @@ fn is_spaced(found: &[Token], at: usize) -> bool {
     })
 }
 
+/// Do the words up to the first size name a feature, and say nothing of a reading?
+fn names_feature(found: &[Token]) -> bool {
+    let words: Vec<&str> = found.iter().map_while(Token::word).collect();
+    has_size(found.get(words.len()..).unwrap_or_default().get(..1).unwrap_or_default())
+        && words.iter().any(|word| lexicon::feature(word).is_some())
+        && !words.iter().any(|word| lexicon::says_measured(word))
+}
+
 /// The clauses with the sign before each.
-pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
+pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
     let mut out = Vec::new();
     let mut start = 0;
     let mut sign = '^';
@@ -116,6 +138,12 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),
+            // `slot came out 14.2 -> rod thickness 13.9`: what it takes elsewhere.
+            Kind::Sign('>')
+                if dated && has_size(&found[start..at]) && names_feature(&found[at + 1..]) =>
+            {
+                Some('>')
+            }
             // `runs in the frames / seat 12mm`, not `.750 / .875`.
             Kind::Sign('/') if at > start && is_spaced(found, at) => Some(','),
             // `.9995 and the housing 1.2510`: each has its own.

@@ -167,6 +167,17 @@ pub(super) fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
     })
 }
 
+/// `sq hole 3/8`, `boss keyway`: neither is round.
+fn is_not_round(first: &Token, second: &Token) -> bool {
+    let (Some(first), Some(second)) = (first.word(), second.word()) else { return false };
+    let is_flat = |word: &str| {
+        matches!(stem(word).as_str(), "keyway" | "keyseat" | "kway" | "slot" | "groove")
+    };
+    let is_square = matches!(stem(first).as_str(), "square" | "hex");
+    is_square && feature(second) == Some(Side::Hole)
+        || feature(first).is_some_and(|side| side.surface().is_some()) && is_flat(second)
+}
+
 /// A feature's own word and what tells it from others: how many tokens.
 pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     if let Some(found) = length_between(rest) {
@@ -195,6 +206,7 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         {
             (Side::Hole, 2)
         }
+        [first, second, ..] if is_not_round(first, second) => (Side::Other, 2),
         // Those of a connecting rod.
         [first, second, ..]
             if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))

@@ -6,13 +6,14 @@ use fits_core::job::whole::Side;
 
 use super::{
     Clause,
-    items::Item,
+    items::{Item, Placed},
     owner,
     parted::{before_read, class_after, is_correction, is_denied, off_after},
     whose::{self, is_off, is_tube},
 };
 use crate::note::{
     Line,
+    lexicon::stem,
     sizes::{self, Given},
     token::Kind,
     told::Told,
@@ -88,6 +89,9 @@ pub(super) fn one_size(
     } else {
         owner
     };
+    if owned && owner.is_none() && line.subject.is_none() && line.date.is_some() {
+        return told.ask_size(line, &Given::plain(kind, place));
+    }
     let class = class_after(items, at);
     let mate = items.iter().skip(at).find_map(|(item, _)| match item {
         Item::Mate { name, .. } => Some(name.as_str()),
@@ -109,6 +113,7 @@ pub(super) fn one_size(
         off: off_after(items, at),
         is_plain: clause.is_plain || class.is_some(),
         class,
+        second: second_role(clause, at),
     };
     clause.last = sizes::give(told, wants, line, &given).or(clause.last);
 }
@@ -126,7 +131,9 @@ fn is_no_part_size(
     let is_stocked = clause.skip_material && !matches!(kind, Kind::Thread(_))
         || told.units.is_steel_number(kind, line)
         || whose::is_stock_size(told, items, at, line, owner.is_some());
-    let denied = clause.negated && owner.is_some() && !is_correction(items, at);
+    // `not 18` alone: of whatever it was, it is that no more.
+    let is_sure = owner.is_some() || is_right_behind_not(items, at);
+    let denied = clause.negated && is_sure && !is_correction(items, at);
     if !is_stocked && !denied {
         return false;
     }
@@ -139,6 +146,14 @@ fn is_no_part_size(
     }
     clause.skip_material = false;
     true
+}
+
+/// `not 18`, `not the 18`; `not less than 18` denies no size.
+fn is_right_behind_not(items: &[Placed], at: usize) -> bool {
+    let is_article =
+        |item: &Item| matches!(item, Item::Loose(word) if matches!(word.as_str(), "the" | "a"));
+    let mut before = items[..at].iter().rev().map(|(item, _)| item);
+    matches!(before.find(|item| !is_article(item)), Some(Item::Not))
 }
 
 /// A size that corrects one, or that is a tube's outside.
@@ -182,6 +197,22 @@ fn is_of_known(
     false
 }
 
+/// `8 x 20 deep`: what the word behind two sizes says of the second.
+fn second_role(clause: &Clause, at: usize) -> Option<&'static str> {
+    let owner = clause.of[at].filter(|owner| *owner > at)?;
+    match &clause.items[owner].0 {
+        Item::Feature { side: Side::Length, name, .. } if is_long(name) => Some("length"),
+        Item::Feature { side: Side::Length, name, .. } => {
+            Some(owner::role(&stem(name))).filter(|role| matches!(*role, "depth" | "thickness"))
+        }
+        _ => None,
+    }
+}
+
+fn is_long(name: &str) -> bool {
+    matches!(name, "lg" | "long" | "length")
+}
+
 /// The feature that a size is of: one that waits for it, or the one named beside it.
 fn owner_of(
     told: &mut Told,
@@ -200,12 +231,15 @@ fn owner_of(
             && one.readings.is_empty()
             && matches!(clause.sign, ' ' | ':' | '^' | ',' | '-')
     });
-    let is_long = |owner: usize| {
-        matches!(&clause.items[owner].0, Item::Feature { side: Side::Length, name, .. }
-            if matches!(name.as_str(), "lg" | "long" | "length"))
-    };
-    let is_role = matches!(kind, Some(Kind::Dims(_))) && owner.is_some_and(is_long);
-    if is_role || owner.is_none() {
+    let is_role = matches!(kind, Some(Kind::Dims(_))) && second_role(clause, at).is_some();
+    if is_role {
+        let named = || {
+            let before = clause.features.iter().rev().find(|feature| **feature < at)?;
+            clause.seen[*before].filter(|one| told.job.features[*one].side != Side::Length)
+        };
+        return waits.or_else(named);
+    }
+    if owner.is_none() {
         return waits;
     }
     let owner = owner?;

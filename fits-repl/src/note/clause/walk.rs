@@ -161,9 +161,11 @@ fn mates_size(
     line.mate_part = Some(id);
     // A key lies in a joint: it is no mate of a diameter.
     let is_key = told.names.parts[id].iter().any(|word| word == "key");
-    if clause.last.is_none() && is_key {
+    let is_round = |at: usize| told.job.features[at].side.surface().is_some();
+    if clause.last.is_none_or(is_round) && is_key {
         kinds::of_mate(told, wants, line, id, kind, place, None);
         clause.mate = None;
+        line.feature = clause.last.or(line.feature);
         return;
     }
     if clause.last.is_none() {

@@ -167,6 +167,8 @@ pub(super) fn nouns(
     let side = match items.get(at + 1) {
         Some((item, _)) if is_dia(item) => Side::Shaft,
         Some((Item::Feature { side, .. }, _)) => *side,
+        // `flange 1-3/8 x 1/8`: across and thick.
+        _ if words.last() == Some(&"flange") => Side::Shaft,
         _ => Side::Other,
     };
     let name = words.join(" ");

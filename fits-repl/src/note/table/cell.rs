@@ -82,7 +82,9 @@ pub(super) fn each_of(name: &str) -> Vec<String> {
 }
 
 pub(super) fn has_words(text: &str) -> bool {
-    text.split_whitespace().any(|word| feature(&word.to_lowercase()).is_some())
+    // `1/4 sq` is what it is, and no more.
+    text.split_whitespace()
+        .any(|word| feature(&word.to_lowercase()).is_some() && !word.eq_ignore_ascii_case("sq"))
         || !has_size(&tokens(text, 0))
 }
 

@@ -10,8 +10,10 @@ use super::{
 use crate::note::{
     Line,
     clause::{
+        self,
         items::{self, Item, Placed},
         owner::role,
+        parted::has_size,
     },
     kinds,
     lexicon::{self, feature, inwardness, stem, stems},
@@ -63,10 +65,20 @@ pub(super) fn features_of_row(
     // What the part is made from is no size of it.
     let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
-    let names = each_of(row.feature.1);
+    // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
+    let is_bought = said.split_whitespace().next() == Some("bought");
+    if is_bought {
+        told.job.parts[part].bought = true;
+        told.remark(line.number, row.feature.1, Some(part));
+    }
+    let mut names = each_of(if is_bought { "" } else { row.feature.1 });
+    let mut sizes = vec![size; names.len()];
+    if let Some((both, each)) = paired(row) {
+        (names, sizes) = (both, each);
+    }
     let count = names.len();
-    for (at, name) in names.iter().enumerate() {
-        let feature = feature_of_row(told, wants, row, line, part, name, &size);
+    for (at, (name, size)) in names.iter().zip(&sizes).enumerate() {
+        let feature = feature_of_row(told, wants, row, line, part, name, size);
         let Some(feature) = feature else { continue };
         let mine: Vec<Num> = if count > 1 {
             readings.get(at).cloned().into_iter().collect()
@@ -80,6 +92,23 @@ pub(super) fn features_of_row(
         length_of_row(told, row, line, feature);
         mates::mate_of_row(told, wants, row, line, feature, part);
     }
+}
+
+/// `bore / thickness` over `30 H8 / 8`: several features with a size each.
+fn paired(row: &Row) -> Option<(Vec<String>, Vec<Vec<Token>>)> {
+    let names: Vec<String> =
+        row.feature.1.split(" / ").map(|name| name.trim().to_owned()).collect();
+    let mut at = row.size.0;
+    let mut sizes = Vec::new();
+    for size in row.size.1.split(" / ") {
+        sizes.push(tokens(size, at));
+        at += size.len() + 3;
+    }
+    let is_pair = names.len() > 1
+        && names.len() == sizes.len()
+        && names.iter().all(|name| has_words(name))
+        && sizes.iter().all(|size| has_size(size));
+    is_pair.then_some((names, sizes))
 }
 
 #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
@@ -174,12 +203,12 @@ fn feature_of_row(
     } else if !name.trim().is_empty() {
         let is_thread = matches!(kind, Some((Kind::Thread(_), _)));
         let own = told.inwardness(part);
-        let side = if is_thread {
-            Side::Thread
-        } else if own >= 2 {
-            Side::Shaft
-        } else {
-            Side::Hole
+        let by_class = class.as_ref().map(|class| class.starts_with(char::is_uppercase));
+        let side = match by_class {
+            _ if is_thread => Side::Thread,
+            Some(false) => Side::Shaft,
+            None if own >= 2 => Side::Shaft,
+            Some(true) | None => Side::Hole,
         };
         let side = if kind.is_none() { Side::Length } else { side };
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
@@ -226,14 +255,46 @@ fn feature_of_row(
         has_fit: !row.fit.1.is_empty() || mate.is_some(),
         off,
         is_plain: true,
+        second: None,
     };
     let found = sizes::give(told, wants, line, &given);
-    // `1/4-20 x 1`: so long.
-    let long = size.windows(2).find(|pair| pair[1].word() == Some("long"));
-    if let (Kind::Thread(_), Some([Token { kind: Kind::Num(long), at }, _])) = (&kind, long) {
-        told.sized(line, part, ("thread length", Side::Length), long, at);
-    }
+    let first = size.iter().position(|token| token.at == at);
+    let is_limits = one_sided(size).is_some();
+    let rest = first.filter(|_| !is_limits).map_or(&[][..], |first| &size[first + 1..]);
+    more_sizes(told, wants, row, line, (part, found), rest);
     found
+}
+
+/// What stands behind the first size in its cell: `90 dia x 60`, `6 wide, 2.8 deep`.
+fn more_sizes(
+    told: &mut Told,
+    wants: &mut Wants,
+    row: &Row,
+    line: &mut Line,
+    (part, feature): (usize, Option<usize>),
+    rest: &[Token],
+) {
+    let is_taken = |token: &&Token| matches!(token.kind, Kind::Class(_) | Kind::Off(..));
+    let rest = &rest[rest.iter().take_while(is_taken).count()..];
+    // `14 wide 30 deep` of a slot: the word behind the first size is that size's.
+    let is_flat = feature.is_some_and(|at| told.job.features[at].side == Side::Other);
+    let rest = match rest {
+        [wide, next, ..]
+            if is_flat
+                && wide.word().is_some_and(|word| role(&stem(word)) == "width")
+                && matches!(next.kind, Kind::Num(_)) =>
+        {
+            &rest[1..]
+        }
+        _ => rest,
+    };
+    if !has_size(rest) {
+        return;
+    }
+    let before = (line.is_row, line.subject, line.feature);
+    (line.is_row, line.subject, line.feature) = (false, Some(part), feature);
+    clause::text(told, wants, row.size.1, rest, line);
+    (line.is_row, line.subject, line.feature) = before;
 }
 
 /// A length in its own column: the feature's own, or how long the feature is.

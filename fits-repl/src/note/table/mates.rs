@@ -2,7 +2,10 @@
 
 use fits_core::job::whole::{FitSaid, Side};
 
-use super::{Row, cell::is_mark};
+use super::{
+    Row,
+    cell::{is_aside, is_mark},
+};
 use crate::note::{
     Line,
     clause::phrases::text_of,
@@ -24,6 +27,17 @@ pub(super) fn mate_of_row(
 ) {
     let mut fit = fit_of_cell(row.fit.1);
     let text = row.mate.1.trim_end_matches('?');
+    // `6003, slide`: the fit stands behind the name.
+    let (text, said) = match text.rsplit_once(',') {
+        Some((name, said)) if row.fit.1.is_empty() && is_fit(said.trim()) => {
+            (name.trim(), Some(said.trim()))
+        }
+        _ => (text, None),
+    };
+    let text = without_aside(told, line, text);
+    if let Some(said) = said {
+        fit = fit_of_cell(said);
+    }
     if text.is_empty() || text == "-" {
         wants.fit_alone(told, line, feature, fit);
         return;
@@ -155,6 +169,24 @@ pub(super) fn like(
             }
         }
     }
+}
+
+/// `nut (bought)`: what the brackets say of it is no part of its name.
+fn without_aside<'a>(told: &mut Told, line: &Line, text: &'a str) -> &'a str {
+    let Some((name, inside)) = text.strip_suffix(')').and_then(|text| text.rsplit_once('(')) else {
+        return text;
+    };
+    if name.trim().is_empty() || !is_aside(&tokens(inside, 0)) {
+        return text;
+    }
+    told.remark(line.number, text, line.subject);
+    name.trim()
+}
+
+/// Is the whole text a fit?
+fn is_fit(text: &str) -> bool {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    lexicon::fit(&words).is_some_and(|(taken, _)| taken == words.len())
 }
 
 /// The fit that a cell says.

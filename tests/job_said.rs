@@ -1,0 +1,110 @@
+//! What a note says of a size in other words than a drawing's: each rule on a note
+//! of its own, with the feature that is to come out of it.
+
+use fits_checks::notes::{asked, feature, mate, mm, size};
+use fits_core::job::whole::{Nominal, Side};
+use fits_repl::note;
+
+const HEAD: &str = "all mm\n\npart | feature | size | goes with | fit\n---|---|---|---|---\n";
+
+#[test]
+fn a_cell_that_says_how_a_part_is_bought_is_no_feature() {
+    let job = note::read(&format!("{HEAD}brg | bought 6002 | 15 x 32 x 9 | |\n"));
+    assert_eq!(size(&job, "brg bore"), Some(mm("15mm")));
+    assert_eq!(size(&job, "brg od"), Some(mm("32mm")));
+    assert!(job.parts[0].bought);
+    // What the brackets say of a mate is no part of its name; a fit may stand behind it.
+    let text =
+        format!("{HEAD}shaft | end | 20 h6 | hub (bought), slide |\nhub | bore | 20 H7 | |\n");
+    assert_eq!(mate(&text, "shaft end"), ("hub bore".to_owned(), "slide".to_owned()));
+}
+
+#[test]
+fn a_word_that_names_no_side_goes_by_the_class() {
+    let job = note::read(&format!("{HEAD}gearmotor | shaft | 18 h6 | |\n"));
+    assert_eq!(job.features[feature(&job, "gearmotor shaft")].side, Side::Shaft);
+}
+
+/// Millimetres written once hold for both sizes; a bare 250 beside inches is none.
+#[test]
+fn a_unit_holds_for_the_size_behind_it() {
+    let job = note::read("plate\n - spigot 80mm x 6\n - bore 1-1/4\n - pin 3/8\n");
+    assert_eq!(size(&job, "plate spigot length"), Some(mm("6mm")));
+    let job = note::read("plate\n - boss 10mm, od 250, hole 1-1/8\"\n - bore 1-1/4\n - pin 3/8\n");
+    assert_eq!(size(&job, "plate od"), Some(mm("250mm")));
+}
+
+#[test]
+fn paired_cells_are_several_features() {
+    let job = note::read(&format!("{HEAD}gear | bore / thickness | 30 H8 / 8 | shaft | slide\n"));
+    assert_eq!(size(&job, "gear bore"), Some(mm("30mm")));
+    assert_eq!(size(&job, "gear thickness"), Some(mm("8mm")));
+    assert_eq!(job.features[feature(&job, "gear thickness")].side, Side::Length);
+}
+
+/// The unit beside a size that is denied holds for the one that is meant.
+#[test]
+fn a_denied_size_lends_its_unit() {
+    let job = note::read("plate\n - od 56, not 54 mm, hole 1-1/4\"\n - bore 1-1/4\n - pin 3/8\n");
+    assert_eq!(size(&job, "plate od"), Some(mm("56mm")));
+}
+
+/// In a dated line work that is to be done gives a size, and what was done a reading.
+#[test]
+fn work_to_be_done_gives_a_size_on_any_day() {
+    for (said, is) in [
+        ("bush bore 27.98 - has to be reamed 28.02", "28.02mm"),
+        ("bush bore turn to 28.02 then, not 28", "28.02mm"),
+        ("bush bore ream again to 28.02", "28.02mm"),
+        ("bush bore 28.02 then", "28.02mm"),
+        ("bush bore reamed again to 28.02", "28mm"),
+        ("bush bore 28.02", "28mm"),
+        ("bush bore is ok, not 30", "28mm"),
+    ] {
+        let job = note::read(&format!("all mm\nbush\n - bore 28\n\n5/6 {said}\n"));
+        assert_eq!(size(&job, "bush bore"), Some(mm(is)), "{said}");
+        let read = &job.features[feature(&job, "bush bore")].readings;
+        assert!(read.iter().all(|one| one.size != mm("30mm")), "{said}");
+    }
+    let text = "all mm\narm\n - fork slot 14\nrod\n - thickness 13.7\n\n9/6 arm fork slot came out 14.2 -> rod thickness 13.9\n";
+    let job = note::read(text);
+    assert_eq!(size(&job, "rod thickness"), Some(mm("13.9mm")));
+    let job = note::read(&text.replace("13.9", "13.91"));
+    assert_eq!(size(&job, "rod thickness"), Some(mm("13.7mm")));
+    assert_eq!(job.features[feature(&job, "arm fork slot")].readings[0].size, mm("14.2mm"));
+}
+
+#[test]
+fn a_day_that_names_no_part_gives_the_whole_no_size() {
+    let text = "all mm\ntube\n - bore 89\n\n9/2 tube runs out 0.3 over 610\n16/2 first slab rolled, 8 mm thick, 450 wide\n";
+    let job = note::read(text);
+    assert_eq!(job.features.len(), 1, "{:#?}", job.features);
+    assert!(asked(text).is_some());
+    // `Sun gear` is no Sunday.
+    let job = note::read("all inches\nSun gear: 48 teeth 16DP, bore .875, 1/4 keyway\n");
+    assert_eq!(size(&job, "Sun gear bore"), Some(mm("0.875in")));
+}
+
+#[test]
+fn a_number_in_words_is_a_count_or_a_size() {
+    let job = note::read(
+        "all mm\nplate\n - three tie bar holes, 20 H7\nrod\n - dia 20 in two brass bushes\n",
+    );
+    assert_eq!(size(&job, "plate tie bar holes"), Some(mm("20mm")));
+    let job = note::read("all mm\nbolt\n - thread half inch Whit\ngear\n - half inch bore\n");
+    assert_eq!(size(&job, "gear bore"), Some(mm("0.5in")));
+    assert_eq!(
+        job.features[feature(&job, "bolt thread")].nominal,
+        Some(Nominal::Thread("1/2 WHIT".into()))
+    );
+}
+
+/// A key lies in a joint and is none itself; `on 2 hooks` counts them.
+#[test]
+fn a_key_is_no_mate_of_what_is_round() {
+    let text =
+        "all mm\ngear\n - bore 20 H7\nshaft\n - gear seat 20 with a 6 key, gear a good push fit\n";
+    assert_eq!(mate(text, "shaft gear seat"), ("gear bore".to_owned(), "push fit".to_owned()));
+    let job = note::read("all mm\nhooks\n - dia 10\ngear\n - bore 12\n5/6 gears on 2 hooks\n");
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("2mm"))), "{:#?}", job.features);
+}
