@@ -207,6 +207,10 @@ fn phrases_written_afresh() {
     // meant, with each reading in a line of its own.
     holds("boatyard.csv", 66, 81, 1);
     holds("restorer.csv", 80, 88, 3);
+    // The same: 56 and 61 with 1 wrong (a bearing's load was taken as normal), and of many
+    // a bare sum is wanted; 76 and 80 with 1 wrong (a bush's bore was taken for its press).
+    holds("toolmaker.csv", 63, 68, 0);
+    holds("modeller.csv", 82, 86, 0);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -244,6 +248,8 @@ fn hazards_are_not_fallen_for() {
         "hazards_fitter",
         "hazards_boatyard",
         "hazards_restorer",
+        "hazards_toolmaker",
+        "hazards_modeller",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -260,7 +266,7 @@ fn hazards_are_not_fallen_for() {
         }
         held += 1;
     }
-    assert!(held > 410, "{held}");
+    assert!(held > 450, "{held}");
 }
 
 /// How a phrase was read gives the same answer when it is typed.
@@ -287,6 +293,8 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "fitter.csv",
         "boatyard.csv",
         "restorer.csv",
+        "toolmaker.csv",
+        "modeller.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",

@@ -1,11 +1,6 @@
 //! Bought parts and tables: keys, bearings, pins and bar, general tolerances,
 //! standard grades; and the tailstock.
 
-use fits_core::{
-    Length,
-    standards::bought::{KeyStandard, Keyway},
-};
-
 use crate::sentence::{
     Said,
     roles::assign,
@@ -49,9 +44,6 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
                 shaft.plain(system),
                 key.plain(system)
             )));
-        }
-        if is_its_own(shaft, key, system) {
-            return Some(Said::plain(format!("keyway for {}", shaft.plain(system))));
         }
         return Some(Said::ask(
             "the standard key of a shaft, or a key of that size?",
@@ -319,13 +311,4 @@ fn either_side_of_a_tube(
             ["outside", "bore"].map(|side| format!("dom tube {side} {size}{rest}")).into(),
         )
     })
-}
-
-/// Is it the key that the standard of its unit gives the shaft? Then both mean one keyway.
-fn is_its_own(shaft: &Num, key: &Num, system: System) -> bool {
-    let text = shaft.plain(system);
-    let is_metric = text.ends_with("mm");
-    let standard = if is_metric { KeyStandard::Din6885 } else { KeyStandard::AnsiB171 };
-    let keyway = text.parse::<Length>().and_then(|size| Keyway::for_shaft(standard, size));
-    keyway.is_ok_and(|keyway| (keyway.width().millimetres() - key.mm(system)).abs() < 1e-4)
 }

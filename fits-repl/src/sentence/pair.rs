@@ -170,8 +170,19 @@ fn as_they_measure(view: &View, hole: &Num, shaft: &Num, system: System) -> Opti
     if (a - b).abs() < 1e-9 && tail.is_empty() {
         return None;
     }
+    // `12mm hole 12.5mm shaft sliding fit`: no fit joins the two, so one is a slip.
+    let is_slip = !tail.is_empty()
+        && (a - b).abs() > 0.015 * a
+        && is_nominal(hole, system)
+        && is_nominal(shaft, system);
     let (hole, shaft) = (hole.plain(system), shaft.plain(system));
-    Some(Said::plain(format!("hole {hole}, shaft {shaft}{tail}")))
+    let pair = format!("hole {hole}, shaft {shaft}{tail}");
+    if is_slip {
+        let word = tail.trim_start_matches(", ");
+        let choices = vec![format!("{hole} {word}"), format!("{shaft} {word}"), pair];
+        return Some(Said::ask("the two sizes are too far apart for a fit: which holds?", choices));
+    }
+    Some(Said::plain(pair))
 }
 
 /// Two sizes and no noun: which is the hole is asked.
