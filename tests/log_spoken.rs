@@ -154,6 +154,16 @@ fn a_log_is_opened_in_two_lines() {
         assert_eq!(got["steps"], want["steps"], "{lines:?}");
         assert_eq!(ask(&mut said, "log")["start_mm"], ask(&mut typed, "log")["start_mm"]);
     }
+    // What is cut already is judged; what can be neither is refused.
+    for (lines, is) in [
+        (["bore 26mm H7", "measures 26.01mm"], "26mm H7 = 26.01mm"),
+        (["turn 12mm h7", "mics 11.99mm"], "12mm h7 = 11.99mm"),
+    ] {
+        let mut session = Session::new();
+        ask(&mut session, lines[0]);
+        assert_eq!(ask(&mut session, lines[1])["read_as"], is, "{lines:?}");
+        assert!(ask(&mut session, "measures 2.2mm").get("error").is_some());
+    }
     // A part of which no work was said may be judged, and a log that is open may go on.
     for (before, reading, choices) in [
         (vec!["26 H7"], "now 25.4", ["bore 26 H7 from 25.4mm", "26 H7 = 25.4mm"]),

@@ -42,7 +42,24 @@ impl Session {
             let asked = || Err(Problem::new(why, 0..line.len()).choose(choices.clone()));
             return (choices.len() > 1).then(asked);
         }
-        self.answered(line, Said::Plain(vec![plan]), Vec::new())
+        let begins = self.whether().ask(&plan).is_ok();
+        // Cut already: what it reads now is judged, if it can be of that size.
+        let judged = format!("{feature} = {reading}");
+        if !begins && !self.reads_near(&judged) {
+            return None;
+        }
+        let said = if begins { plan } else { judged };
+        self.answered(line, Said::Plain(vec![said]), Vec::new()).filter(Result::is_ok)
+    }
+
+    /// Is the reading within a twentieth of its size?
+    fn reads_near(&self, judged: &str) -> bool {
+        let Ok(Query::Part(part)) = words::read(judged) else { return false };
+        let reading = part.reading.and_then(|reading| self.nominal(&reading).ok());
+        self.nominal(&part.size).ok().zip(reading).is_some_and(|(size, reading)| {
+            let (size, reading) = (size.millimetres(), reading.millimetres());
+            (size - reading).abs() <= 0.05 * size
+        })
     }
 
     /// Was the last question a plan that does not say where the work is?
@@ -86,7 +103,10 @@ impl Session {
         }
         match sentence::read(whole, self.setting())? {
             Said::Plain(lines) => match &lines[..] {
-                [only] => only.strip_prefix(begun).map(str::to_owned),
+                // The same aim, its size perhaps with the unit that it is in.
+                [only] if only.starts_with(&begun[..5]) => {
+                    only.split_once(" from ").map(|(_, start)| start.to_owned())
+                }
                 _ => None,
             },
             Said::Ask { .. } => None,
