@@ -19,7 +19,8 @@ pub(super) fn aimed(
 ) -> Option<Said> {
     let is_more =
         ["start", "reads", "instrument", "material", "bushing"].map(|kind| view.has(kind));
-    if is_more.contains(&true) {
+    // `bore 20 H7, for rough` asks for something else than the whole way.
+    if is_more.contains(&true) || view.text.contains("rough") {
         return None;
     }
     let feature = if verb == "bore" { "hole" } else { "shaft" };
