@@ -85,8 +85,8 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     };
     let is_crowded = line.gist().0.numbers().count() > 1;
     let (passed, said) = found.filter(|(passed, _)| {
-        !(opens && passed.iter().any(|at| at.start == 0))
-            && !(is_crowded && passed.iter().any(is_bushing))
+        !(opens && passed.iter().any(|at| at.start == 0)
+            || is_crowded && passed.iter().any(is_bushing))
     })?;
     let choices = match said {
         Said::Ask { choices, .. } => choices,
