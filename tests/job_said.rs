@@ -108,3 +108,14 @@ fn a_key_is_no_mate_of_what_is_round() {
     let job = note::read("all mm\nhooks\n - dia 10\ngear\n - bore 12\n5/6 gears on 2 hooks\n");
     assert!(job.features.iter().all(|one| one.size() != Some(mm("2mm"))), "{:#?}", job.features);
 }
+
+/// A verb before a feature's name is no part of it.
+#[test]
+fn what_was_skimmed_honed_or_lapped_is_the_feature_that_is_there() {
+    for verb in ["skimmed", "honed", "lapped", "turned"] {
+        let job =
+            note::read(&format!("all mm\nshaft\n - seat 25 h6\n\n5/6 {verb} seat to 24.965\n"));
+        assert_eq!(job.features.len(), 1, "{verb}: {:#?}", job.features);
+        assert_eq!(job.features[0].readings[0].size, mm("24.965mm"), "{verb}");
+    }
+}

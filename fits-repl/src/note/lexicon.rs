@@ -287,7 +287,7 @@ pub(super) fn says_measured(word: &str) -> bool {
         "mic", "mics", "mike", "mikes", "miked", "micd", "mic'd", "measured", "measures",
         "measure", "meas", "got", "now", "reads", "read", "came", "come", "actual", "act", "is", "are",
         "was", "were", "at", "comes", "reading", "gauged", "checked", "bored", "turned", "finished",
-        "found", "worn", "get",
+        "found", "worn", "get", "skimmed", "honed", "lapped",
     ];
     WORDS.contains(&word)
 }
@@ -301,6 +301,9 @@ pub(super) fn surely_measured(word: &str) -> bool {
                 | "at"
                 | "bored"
                 | "turned"
+                | "skimmed"
+                | "honed"
+                | "lapped"
                 | "was"
                 | "were"
                 | "now"
@@ -356,7 +359,7 @@ pub(super) fn is_small(word: &str) -> bool {
         "came", "comes", "up", "cut", "w", "with", "two", "pair", "after", "before", "pressing",
         "in", "on", "for", "or", "but", "one", "want", "wants", "wanted", "pressed", "place",
         "free", "turn", "turned", "bored", "ream", "reamed", "was", "now", "still", "just", "if",
-        "not", "off", "tops", "max", "min",
+        "not", "off", "tops", "max", "min", "skimmed", "honed", "lapped",
     ];
     WORDS.contains(&word)
 }
