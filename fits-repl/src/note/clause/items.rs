@@ -335,8 +335,13 @@ pub(super) fn item(
     if let Some((name, side, taken)) = feature_phrase(rest) {
         // `pivot hole, bored true 1.000`: what was done to it.
         let waits = word == "bored" && owner::hole_waits(&told.job, line);
+        // `turned seat to 24.965`
+        let names_next = word == "turned"
+            && rest.get(1).and_then(Token::word).is_some_and(|next| feature(next).is_some());
         let verb = matches!(word, "turned" | "bored" | "reamed" | "tapped")
-            && (waits || out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })));
+            && (waits
+                || names_next
+                || out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })));
         if verb {
             return (Some(Item::Loose(word.to_owned())), 1);
         }
