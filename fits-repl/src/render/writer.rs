@@ -53,18 +53,28 @@ fn counted(out: &mut Vec<u8>, value: f64) -> bool {
 /// A count of ten-millionths below ten million, without the noughts behind it.
 fn write_count(out: &mut Vec<u8>, count: u64, is_negative: bool) {
     const POINT: usize = 8;
-    const STEPS: u64 = 10_000_000;
-    let mut text = *b"-0000000.0000000";
+    // As long again, so that as many bytes can be copied from any digit on.
+    const ROOM: usize = 16;
+    let mut text = *b"-0000000.0000000                ";
     #[allow(clippy::cast_possible_truncation, reason = "eight digits at most")]
-    let (mut whole, mut part) = ((count / STEPS) as u32, (count % STEPS) as u32);
+    let (mut whole, mut part) = ((count / 10_000_000) as u32, (count % 10_000_000) as u32);
     let last_digit = |number: &mut u32| {
         #[allow(clippy::cast_possible_truncation, reason = "a digit")]
         let digit = b'0' + (*number % 10) as u8;
         *number /= 10;
         digit
     };
-    for place in text[POINT + 1..].iter_mut().rev() {
+    // Most have whole thousandths.
+    let mut end = POINT + 8;
+    if part % 10_000 == 0 {
+        part /= 10_000;
+        end -= 4;
+    }
+    for place in text[POINT + 1..end].iter_mut().rev() {
         *place = last_digit(&mut part);
+    }
+    while end > POINT + 2 && text[end - 1] == b'0' {
+        end -= 1;
     }
     let mut from = POINT;
     while from == POINT || whole > 0 {
@@ -75,9 +85,40 @@ fn write_count(out: &mut Vec<u8>, count: u64, is_negative: bool) {
         from -= 1;
         text[from] = b'-';
     }
-    let behind = text[POINT + 2..].iter().rposition(|digit| *digit != b'0');
-    let end = behind.map_or(POINT + 2, |at| POINT + 3 + at);
-    out.extend_from_slice(&text[from..end]);
+    // A copy of a length that is known takes one step; what is behind is cut off.
+    let length = out.len() + end - from;
+    let copied: [u8; ROOM] = std::array::from_fn(|at| text[from + at]);
+    out.extend_from_slice(&copied);
+    out.truncate(length);
+}
+
+/// Are all bytes written as they are: printable, and neither a quote nor a backslash?
+fn is_plain(text: &[u8]) -> bool {
+    const ONES: u64 = 0x0101_0101_0101_0101;
+    const HIGH: u64 = ONES << 7;
+    // Eight bytes at once; each test sets the high bit of a byte that is not plain, and
+    // perhaps of others if there is one.
+    let is_odd = |bytes: u64| {
+        let is = |byte: u64| {
+            let differs = bytes ^ (ONES * byte);
+            differs.wrapping_sub(ONES) & !differs
+        };
+        let is_control = bytes.wrapping_sub(ONES * 0x20) & !bytes;
+        (bytes | is_control | is(0x22) | is(0x5c) | is(0x7f)) & HIGH != 0
+    };
+    let word = |bytes: &[u8]| {
+        let mut eight = [b' '; 8];
+        eight[..bytes.len()].copy_from_slice(bytes);
+        u64::from_le_bytes(eight)
+    };
+    let (eights, _) = text.as_chunks::<8>();
+    let is_long = eights.iter().any(|eight| is_odd(u64::from_le_bytes(*eight)));
+    // The last eight once more, where there are so many.
+    let last = match text.last_chunk::<8>() {
+        Some(eight) => u64::from_le_bytes(*eight),
+        None => word(text),
+    };
+    !is_long && !is_odd(last)
 }
 
 impl<'a> Writer<'a> {
@@ -129,10 +170,10 @@ impl<'a> Serializer for Writer<'a> {
         if counted(self.0, value) { Ok(()) } else { as_it_is(self.0, &value) }
     }
     fn serialize_str(self, value: &str) -> Result<(), Error> {
-        let plain = |byte: u8| matches!(byte, b' ' | b'!' | b'#'..=b'[' | b']'..=b'~');
-        if !value.bytes().fold(true, |all, byte| all & plain(byte)) {
+        if !is_plain(value.as_bytes()) {
             return as_it_is(self.0, value);
         }
+        self.0.reserve(value.len() + 2);
         self.0.push(b'"');
         self.0.extend_from_slice(value.as_bytes());
         self.0.push(b'"');
@@ -232,7 +273,12 @@ impl Inside<'_> {
 
     /// A field of a type of ours: there is nothing in its name to look at.
     fn field<T: Serialize + ?Sized>(&mut self, name: &str, value: &T) -> Result<(), Error> {
-        self.out.extend_from_slice(if self.has_any { b",\"" } else { b"\"" });
+        // Enough for most values, too.
+        self.out.reserve(name.len() + 32);
+        if self.has_any {
+            self.out.push(b',');
+        }
+        self.out.push(b'"');
         self.has_any = true;
         self.out.extend_from_slice(name.as_bytes());
         self.out.extend_from_slice(b"\":");
@@ -355,6 +401,15 @@ mod tests {
         for c in (0..=0x2fff).filter_map(char::from_u32) {
             same(&format!("a{c}\"b\\{c}"));
             same(&c);
+        }
+        // A byte that is not plain, or is, at every place of texts of every length.
+        for length in 1..=24 {
+            for at in 0..length {
+                for c in (0..=0xff).filter_map(char::from_u32) {
+                    let text: String = (0..length).map(|i| if i == at { c } else { '~' }).collect();
+                    same(&*text);
+                }
+            }
         }
         let fields = Shape::Fields { at: (), text: "\u{7f}\u{9b}\u{202e}\n\u{b5}" };
         let shapes = vec![Shape::Unit, Shape::New(0.25), Shape::Two(true, '"'), fields];
