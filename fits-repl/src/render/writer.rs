@@ -53,11 +53,12 @@ fn counted(out: &mut Vec<u8>, value: f64) -> bool {
 /// A count of ten-millionths below ten million, without the noughts behind it.
 fn write_count(out: &mut Vec<u8>, count: u64, is_negative: bool) {
     const POINT: usize = 8;
+    const STEPS: u64 = 10_000_000;
     // As long again, so that as many bytes can be copied from any digit on.
     const ROOM: usize = 16;
     let mut text = *b"-0000000.0000000                ";
     #[allow(clippy::cast_possible_truncation, reason = "eight digits at most")]
-    let (mut whole, mut part) = ((count / 10_000_000) as u32, (count % 10_000_000) as u32);
+    let (mut whole, mut part) = ((count / STEPS) as u32, (count % STEPS) as u32);
     let last_digit = |number: &mut u32| {
         #[allow(clippy::cast_possible_truncation, reason = "a digit")]
         let digit = b'0' + (*number % 10) as u8;
@@ -106,19 +107,15 @@ fn is_plain(text: &[u8]) -> bool {
         let is_control = bytes.wrapping_sub(ONES * 0x20) & !bytes;
         (bytes | is_control | is(0x22) | is(0x5c) | is(0x7f)) & HIGH != 0
     };
-    let word = |bytes: &[u8]| {
-        let mut eight = [b' '; 8];
-        eight[..bytes.len()].copy_from_slice(bytes);
-        u64::from_le_bytes(eight)
-    };
     let (eights, _) = text.as_chunks::<8>();
     let is_long = eights.iter().any(|eight| is_odd(u64::from_le_bytes(*eight)));
     // The last eight once more, where there are so many.
-    let last = match text.last_chunk::<8>() {
-        Some(eight) => u64::from_le_bytes(*eight),
-        None => word(text),
-    };
-    !is_long && !is_odd(last)
+    let last = text.last_chunk::<8>().copied().unwrap_or_else(|| {
+        let mut padded = [b' '; 8];
+        padded[..text.len()].copy_from_slice(text);
+        padded
+    });
+    !is_long && !is_odd(u64::from_le_bytes(last))
 }
 
 impl<'a> Writer<'a> {

@@ -4,7 +4,7 @@ use crate::sentence::{
     Said,
     bought::HOLDS,
     bushing::bushing_metals,
-    joint::{HOLDERS, Joint, is_joint, joint},
+    joint::{HOLDERS, Joint, goes_in_bushing, is_joint, joint},
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
     token::{Num, System, Token},
@@ -310,10 +310,8 @@ pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
     let (hub, bush) = (hub.unwrap_or("steel"), bush.unwrap_or("bronze"));
     let (shaft, outside) = (shaft.plain(system), od.plain(system));
     let tight_in = tight.plain(system);
-    // `press a 3/8 pin in a bronze bush`: it is the pin that is pressed.
-    let before = view.text.split("bush").next().unwrap_or_default();
-    let goes_in = before.split_whitespace().any(|word| matches!(word, "in" | "into"));
-    let pressed = goes_in.then(|| {
+    // It may be the pin that is pressed.
+    let pressed = goes_in_bushing(view).then(|| {
         format!("assemble {shaft} interference {tight_in}, hub {bush} od {outside}, shaft steel")
     });
     let choices = pressed.into_iter().chain([

@@ -235,14 +235,12 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     }
     // How much it carries decides the class: all of them for a bearing of the list.
     if turns && load.is_none() {
-        return match ball.and_then(|ball| numbered(view, ball)) {
-            None => {
-                let choices = ["normal", "light", "heavy"]
-                    .map(|load| format!("seat {place} {size} turns {load}"));
-                Some(Said::ask("how much it carries is not said", choices.to_vec()))
-            }
-            numbered => numbered,
+        let asked = || {
+            let choices = ["normal", "light", "heavy"]
+                .map(|load| format!("seat {place} {size} turns {load}"));
+            Said::ask("how much it carries is not said", choices.to_vec())
         };
+        return ball.and_then(|ball| numbered(view, ball)).or_else(|| Some(asked()));
     }
     let load = if turns {
         format!("turns {}", load?)

@@ -223,22 +223,29 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
     Some(joint)
 }
 
+fn bushing_at(view: &View) -> Option<usize> {
+    view.items.iter().position(|item| matches!(item.token, Token::Word { kind: "bushing", .. }))
+}
+
+/// `press a 3/8 pin in a bronze bush`: does something go into the bushing?
+pub(super) fn goes_in_bushing(view: &View) -> bool {
+    bushing_at(view).is_some_and(|bush| {
+        let mut before = view.text[..view.items[bush].at.start].split_whitespace();
+        before.any(|word| matches!(word, "in" | "into"))
+    })
+}
+
 /// `bush 3/8 inside 1/2 outside`: is the outside the bushing's, and not that of what it
 /// goes into?
 fn is_own_outside(view: &View, roles: &Roles) -> bool {
-    let of_kind = |is: fn(&str) -> bool| {
-        view.items
-            .iter()
-            .position(|item| matches!(item.token, Token::Word { kind, .. } if is(kind)))
-    };
-    let Some(bush) = of_kind(|kind| kind == "bushing") else { return false };
+    let Some(bush) = bushing_at(view) else { return false };
     let outside = roles.taken.iter().find(|taken| taken.by == "od");
     let Some(outside) = outside.map(|taken| taken.at.min(taken.word)) else { return false };
-    let before = &view.text[..view.items[bush].at.start];
-    let goes_into = before.split_whitespace().any(|word| matches!(word, "in" | "into"));
     let names_other =
         |item: &Item| matches!(item.token, Token::Word { kind: "hub" | "material" | "shaft", .. });
-    bush < outside && !goes_into && !view.items[bush + 1..outside].iter().any(names_other)
+    bush < outside
+        && !goes_in_bushing(view)
+        && !view.items[bush + 1..outside].iter().any(names_other)
 }
 
 impl Joint {

@@ -27,15 +27,13 @@ impl Session {
     /// Answers a plain query, or the phrase that one can be read from, with the
     /// one word mended that is a slip of typing.
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
-        if self.awaits_start()
-            && !is_plain_query(line)
-            && let Some(started) = self.as_start(line)
-        {
+        let may_start = self.awaits_start() && !is_plain_query(line);
+        if may_start && let Some(started) = self.as_start(line) {
             return started;
         }
         let answer = self.understand_as_typed(line);
         let Err(problem) = &answer else { return answer };
-        if let Some(started) = self.as_start(line) {
+        if !may_start && let Some(started) = self.as_start(line) {
             return started;
         }
         let is_mended = || {

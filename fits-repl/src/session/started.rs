@@ -24,11 +24,10 @@ impl Session {
     /// `boring to 26 H7`, then `now 25.4`: the work is begun from there. After a part of
     /// which no work was said it may be judged just as well, and is asked.
     pub(super) fn as_start(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
-        let Aim { verb, text: feature, is_plan } = self.aim()?;
-        let begun = format!("{verb} {feature} from ");
-        let start = self.start_of(&format!("{verb} {feature} {line}"), &begun);
-        let reading = start.or_else(|| self.only_reading(line))?;
-        let plan = format!("{begun}{reading}");
+        let aim = self.aim()?;
+        let reading = self.start_of(&aim, line).or_else(|| self.only_reading(line))?;
+        let Aim { verb, text: feature, is_plan } = aim;
+        let plan = format!("{verb} {feature} from {reading}");
         let log_is_open = self.setting().log_is_open;
         if !is_plan || log_is_open {
             let other =
@@ -39,8 +38,8 @@ impl Session {
             } else {
                 "judged as it reads, or where the work begins?"
             };
-            let asked = || Err(Problem::new(why, 0..line.len()).choose(choices.clone()));
-            return (choices.len() > 1).then(asked);
+            let asked = Problem::new(why, 0..line.len());
+            return (choices.len() > 1).then(|| Err(asked.choose(choices)));
         }
         let begins = self.whether().ask(&plan).is_ok();
         // Cut already: what it reads now is judged, if it can be of that size.
@@ -97,14 +96,15 @@ impl Session {
     }
 
     /// `start 1.0550`, `from .812`: where the work is, said behind its aim.
-    fn start_of(&self, whole: &str, begun: &str) -> Option<String> {
-        if matches!(words::read(whole), Ok(Query::Part(part)) if part.from.is_some()) {
-            return whole.strip_prefix(begun).map(str::to_owned);
+    fn start_of(&self, Aim { verb, text, .. }: &Aim, line: &str) -> Option<String> {
+        let whole = format!("{verb} {text} {line}");
+        if matches!(words::read(&whole), Ok(Query::Part(part)) if part.from.is_some()) {
+            return whole.strip_prefix(&format!("{verb} {text} from ")).map(str::to_owned);
         }
-        match sentence::read(whole, self.setting())? {
+        match sentence::read(&whole, self.setting())? {
             Said::Plain(lines) => match &lines[..] {
                 // The same aim, its size perhaps with the unit that it is in.
-                [only] if only.starts_with(&begun[..5]) => {
+                [only] if only.starts_with(verb) => {
                     only.split_once(" from ").map(|(_, start)| start.to_owned())
                 }
                 _ => None,

@@ -93,19 +93,17 @@ impl Session {
         let read = entry.reading().map(said).unwrap_or_default();
         let gauge = Story::Gauge { by: Length::ZERO };
         let advice = match doubt {
-            // The cut stands in the log already, as the dial was taken to count.
-            Doubt::Jump { story: Some(story), .. }
-                if matches!(entry, Entry::Read { .. }) && other_dial(*story).is_some() =>
-            {
-                let dial = other_dial(*story).unwrap_or_default();
-                let told = story_in(self.shown, *story);
-                format!(
-                    "probably {told}; if so say `dial {dial}`, then `undo`, and enter the cut \
-                     again"
-                )
-            }
             Doubt::Jump { story: Some(story), .. } => {
-                format!("probably {}; {}", story_in(self.shown, *story), story.check())
+                let told = story_in(self.shown, *story);
+                let is_read = matches!(entry, Entry::Read { .. });
+                match other_dial(*story).filter(|_| is_read) {
+                    // The cut stands in the log already, as the dial was taken to count.
+                    Some(dial) => format!(
+                        "probably {told}; if so say `dial {dial}`, then `undo`, and enter the \
+                         cut again"
+                    ),
+                    None => format!("probably {told}; {}", story.check()),
+                }
             }
             Doubt::Jump { story: None, .. } => {
                 "no slip of dial or gauge explains it; measure again".to_owned()
