@@ -8,6 +8,10 @@
 //! second pair of lists was measured so as well: american 58 of 100 reached and
 //! 61 served, british 46 and 48; after the words of the british list the american
 //! one stood at 63 and 69.
+//!
+//! What a phrase like one of these lists means is offered where nothing reads it
+//! (`known.csv` is made from them), so how many of them are served is no measure of
+//! phrases to come: that is what each list gave before it was added.
 
 use fits_checks::project_file;
 use fits_repl::{render::json, session::Session};
@@ -210,7 +214,12 @@ fn phrases_written_afresh() {
     // The same: 56 and 61 with 1 wrong (a bearing's load was taken as normal), and of many
     // a bare sum is wanted; 76 and 80 with 1 wrong (a bush's bore was taken for its press).
     holds("toolmaker.csv", 63, 68, 0);
-    holds("modeller.csv", 82, 86, 0);
+    holds("modeller.csv", 81, 87, 0);
+    // The same: 63 and 71 with 4 wrong, 60 and 76 with 3 wrong; with what phrases alike
+    // mean offered, which these lists were not among, 64 and 75 with 3, 60 and 79 with 3.
+    // `1/2 g6 shaft`, then bare figures, are sizes; a bolt's thread is shown cut.
+    holds("clockmaker.csv", 73, 86, 1);
+    holds("farmer.csv", 66, 83, 2);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -250,6 +259,8 @@ fn hazards_are_not_fallen_for() {
         "hazards_restorer",
         "hazards_toolmaker",
         "hazards_modeller",
+        "hazards_clockmaker",
+        "hazards_farmer",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -295,6 +306,8 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "restorer.csv",
         "toolmaker.csv",
         "modeller.csv",
+        "clockmaker.csv",
+        "farmer.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",

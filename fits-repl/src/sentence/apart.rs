@@ -78,6 +78,11 @@ pub(super) fn unit_apart(text: &str, setting: Setting) -> Option<(Said, Vec<Slip
     let rest = rest.split_whitespace().collect::<Vec<_>>().join(" ");
     let of = |units| read_with_slips(&rest, Setting { units, ..setting });
     let in_unit = of(Some(system))?;
+    // A dial `in mm` says how it is marked as well.
+    if matches!(&in_unit.0, Said::Plain(lines) if lines.iter().any(|line| line.starts_with("dial ")))
+    {
+        return None;
+    }
     // It says nothing of bare figures that others have put in the other unit.
     let other = match system {
         System::Inches => System::Millimetres,

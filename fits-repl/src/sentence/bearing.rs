@@ -163,6 +163,20 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     };
     // What the part itself comes as.
     if !turns && !stands && load.is_none() && !slides {
+        let typed = view.text.to_lowercase();
+        let types = |word: &str| typed.split([' ', ',']).any(|typed| typed == word);
+        // `608 bearing bore and od limits`: its own two sizes, or those of its seats.
+        if let Some(ball) = ball
+            && types("od")
+            && types("bore")
+            && ["and", "both", "&"].into_iter().any(types)
+        {
+            let own =
+                [format!("bearing bore {}", size(false)?), format!("bearing od {}", size(true)?)];
+            let seats =
+                ["shaft", "housing"].map(|part| format!("bearing {}, {part} turns", ball.number()));
+            return Some(Said::ask("one size, or its seats?", [own, seats].concat()));
+        }
         if view.types(&["od limits", "od limits on"]) {
             return Some(Said::plain(format!("bearing od {}", size(true)?)));
         }

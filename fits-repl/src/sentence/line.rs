@@ -42,6 +42,10 @@ impl Line {
         Self { text: text.into(), places: text.bytes().map(|_| OnceCell::new()).collect() }
     }
 
+    pub(super) fn text(&self) -> &str {
+        &self.text
+    }
+
     /// What stands at a place inside the line.
     fn place(&self, at: usize) -> &Place {
         self.places[at].get_or_init(|| Box::new(self.looked_up(at)))

@@ -185,7 +185,7 @@ pub(super) fn near_class(size: &str, class: &str) -> Vec<String> {
 }
 
 /// What else a person may have meant who is read as this plain query.
-fn others(plain: &str) -> Vec<String> {
+pub(crate) fn others(plain: &str) -> Vec<String> {
     let mut other = Vec::new();
     let swap = |a: &str, b: &str| plain.contains(a).then(|| plain.replacen(a, b, 1));
     if let Some(rest) = plain.strip_prefix("hole ").filter(|rest| !rest.contains("shaft")) {

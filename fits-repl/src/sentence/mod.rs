@@ -6,6 +6,7 @@
 //! readings of the figures, are left, the person is asked.
 
 mod align;
+mod alike;
 mod apart;
 mod assemble;
 mod bearing;
@@ -14,6 +15,7 @@ mod bushing;
 mod clean_up;
 mod corrected;
 mod crib;
+mod each_part;
 mod fit;
 mod hardware;
 mod holes;
@@ -32,6 +34,7 @@ mod rescue;
 mod roles;
 mod settle;
 mod settled;
+mod several;
 mod share;
 mod sizes;
 pub(crate) mod spelled;
@@ -50,8 +53,9 @@ mod weight;
 mod work;
 
 pub(crate) use self::{
-    holes::screw_pitches,
-    loose::{Guess, guess, is_pair},
+    alike::{Alike, alike},
+    holes::{fraction_threads, screw_pitches},
+    loose::{Guess, guess, is_pair, others},
     offered::{Lack, lacks, offered},
     token::System,
     unsure::{decimal_commas, fractions_of_a_millimetre, replaced},
@@ -359,6 +363,10 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         && let Some(said) = log_entry(&view, setting)
     {
         note(&view);
+        // Beside an open log, what may be an entry is no size alone.
+        if setting.log_is_open {
+            found.retain(|(name, _)| *name != "size");
+        }
         found.push(("log", said));
     }
     match settle(found) {
@@ -412,7 +420,7 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
 }
 
 /// Each once, in their order.
-pub(super) fn distinct(choices: Vec<String>) -> Vec<String> {
+pub(crate) fn distinct(choices: Vec<String>) -> Vec<String> {
     let mut unique: Vec<String> = Vec::with_capacity(choices.len());
     for choice in choices {
         if !unique.contains(&choice) {

@@ -3,6 +3,7 @@
 use crate::sentence::{
     Said,
     bought::only_number,
+    each_part::each_part,
     roles::{Roles, assign},
     sizes::{Fit, NOUNS, fit_of, is_nominal},
     token::{Num, System, Token},
@@ -38,6 +39,9 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         }
     }
     let view = &named;
+    if let Some(said) = each_part(view, system) {
+        return Some(said);
+    }
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
         |token| {
@@ -332,7 +336,7 @@ pub(crate) fn about(view: &View, system: System) -> Option<Said> {
     let words = |what: &str| view.says("head", what);
     let says = (
         words("clearance") || view.says("vague", "clearance"),
-        words("interf") || view.says("vague", "interference"),
+        words("interf") || view.says("vague", "interference") || view.types(&["press"]),
     );
     let span = |factor: f64| {
         let unit = small.plain(system);

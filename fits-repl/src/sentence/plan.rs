@@ -251,7 +251,9 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     {
         return None;
     }
-    let work = match verb.or(by_class) {
+    // Bar is larger than what is made of it.
+    let is_bar = || bigger && !is_hole && view.types(&["bar", "round bar", "stock", "blank"]);
+    let work = match verb.or(by_class).or_else(|| is_bar().then_some("turn")) {
         Some(is) => is,
         None if starts || is_rehearsal => match (by_noun, &fit) {
             (Some(is), _) => is,

@@ -4,6 +4,7 @@ use fits_core::{Length, standards::iso286::Class};
 
 use crate::sentence::{
     Said,
+    several::{Whose, whose},
     sizes::{
         Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
     },
@@ -141,22 +142,31 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
     if !near(size.mm(system), reading.mm(system)) || size == reading && !view.has("reads") {
         return None;
     }
-    let mut readings = reading.plain(system);
     // Several readings after one verb; two verbs are two stories.
     if !more.is_empty() && view.words("reads").count() > 1 {
         return None;
     }
-    // Two places are two sizes; one place measured again is one.
-    let elsewhere = view.types(&["top", "bottom", "in one direction", "in the other", "one way"]);
+    let mut all = vec![reading];
     for (_, other) in more {
         if !near(reading.mm(system), other.mm(system))
             || is_nominal(other, system) && !is_nominal(reading, system)
         {
             return None;
         }
-        readings.push(if elsewhere { '/' } else { ' ' });
-        readings.push_str(&other.plain(system));
+        all.push(other);
     }
+    let joined = |by: &str| all.iter().map(|num| num.plain(system)).collect::<Vec<_>>().join(by);
+    let readings = match whose(view, &all, system) {
+        Whose::OnePlace => joined(" "),
+        Whose::Places => joined("/"),
+        Whose::Unsaid => {
+            let of = |by| {
+                format!("{} {target} = {}{instrument}{temperature}", size.plain(system), joined(by))
+            };
+            let why = "readings of several places, or of one place measured again?";
+            return Some(Said::ask(why, vec![of("/"), of(" ")]));
+        }
+    };
     let plain = |readings: &str| {
         format!("{} {target} = {readings}{instrument}{temperature}", size.plain(system))
     };

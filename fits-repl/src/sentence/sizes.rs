@@ -87,6 +87,9 @@ impl Fit {
 
 /// The one fit that is said; none and two are none.
 pub(crate) fn fit_of(view: &View) -> Option<Fit> {
+    if each_has_its_size(view) {
+        return None;
+    }
     let mut found: Option<Fit> = None;
     for item in &view.items {
         let fit = match &item.token {
@@ -121,6 +124,17 @@ pub(crate) fn fit_of(view: &View) -> Option<Fit> {
         }
     }
     found
+}
+
+/// `hole 40 H7 with shaft 40 n6`: a class of each part, behind a size of its own.
+fn each_has_its_size(view: &View) -> bool {
+    let behind_a_size = |is: fn(&Token) -> bool| {
+        view.items
+            .windows(2)
+            .any(|two| matches!(two[0].token, Token::Number(_)) && is(&two[1].token))
+    };
+    behind_a_size(|token| matches!(token, Token::Hole(_)))
+        && behind_a_size(|token| matches!(token, Token::Shaft(_)))
 }
 
 /// Does a fit word say the kind of a class of B4.1: one that runs, or one that grips?

@@ -55,6 +55,12 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
             class.to_ascii_uppercase()
         }
         Some(Fit::Shaft(_)) => return None,
+        // A dowel comes to its own limits: the hole for it differs.
+        Some(Fit::Word(word)) if view.types(&["dowel", "dowel pin"]) => {
+            let size = size.plain(system);
+            let choices = vec![format!("dowel {size}, {word}"), format!("ream {size} {word}")];
+            return Some(Said::ask("for a dowel as it comes, or for a pin that is cut?", choices));
+        }
         Some(fit) => fit.text().to_owned(),
         // A reamer with no class said makes H7.
         None => "H7".to_owned(),
@@ -376,6 +382,19 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
         lines.push(format!("dial graduation {}", num.plain(system)));
     }
     match (view.word("unit"), view.words("unit").count()) {
+        (Some("thou"), 1)
+            if graduation.is_none() && (reads.is_some() || view.says("head", "dial")) =>
+        {
+            let reads = lines.join(" ; ");
+            let thou = "dial graduation 0.001in".to_owned();
+            return Some(Said::ask(
+                "how far apart its lines are is not said",
+                match reads.is_empty() {
+                    true => vec![thou, "dial graduation 0.002in".into(), "units in".into()],
+                    false => vec![format!("{reads} ; {thou}"), reads],
+                },
+            ));
+        }
         (Some(unit), 1) if lines.is_empty() => match unit {
             "inch" => lines.push("units in".into()),
             "mm" => lines.push("units mm".into()),

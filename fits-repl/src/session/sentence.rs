@@ -12,7 +12,7 @@ use crate::{
         log::answered::no_log,
         thread::asked::{ThreadAsk, ThreadQuery},
     },
-    sentence::{self, Said, Setting, Slip, System},
+    sentence::{self, Alike, Said, Setting, Slip, System},
     session::{
         Refused, Session, not_alone,
         phrase::{
@@ -22,6 +22,12 @@ use crate::{
     },
     words,
 };
+
+/// How like a known phrase one must be for what that means to be offered.
+const LIKELY: f64 = 0.5;
+
+/// The same, to come before what was found otherwise.
+const VERY_LIKELY: f64 = 0.6;
 
 impl Session {
     /// Answers a plain query, or the phrase that one can be read from, with the
@@ -43,7 +49,10 @@ impl Session {
                 again.map_or_else(|again| !again.choices.is_empty(), |_| true)
             })
         };
-        let is_settled = problem.is_failure || !problem.choices.is_empty() || is_mended();
+        let is_settled = problem.is_failure
+            || problem.kind == Code::NotAlone
+            || !problem.choices.is_empty()
+            || is_mended();
         if is_settled {
             return answer;
         }
@@ -186,13 +195,45 @@ impl Session {
 
     /// What a phrase may mean whose words are not all understood: asked back.
     fn as_guess(&self, line: &str) -> Option<Problem> {
-        self.asked_back(line, sentence::guess(line, self.setting()))
-            .or_else(|| self.asked_back(line, sentence::offered(line, self.setting())))
+        let alike = sentence::alike(line, self.setting()).unwrap_or_default();
+        let guess = sentence::guess(line, self.setting());
+        self.asked_back(line, guess, &alike)
+            .or_else(|| self.asked_back(line, sentence::offered(line, self.setting()), &alike))
+            .or_else(|| self.asked_alike(line, &alike))
     }
 
-    fn asked_back(&self, line: &str, guess: Option<sentence::Guess>) -> Option<Problem> {
+    /// What the phrases mean that are most like it: asked back.
+    fn asked_alike(&self, line: &str, alike: &[Alike]) -> Option<Problem> {
+        let first = alike.first().filter(|first| first.likeness >= LIKELY)?;
+        let mut choices = self.working(alike.iter().map(|one| one.plain.clone()).collect());
+        if choices.len() < 2 {
+            choices.extend(self.working(sentence::others(&first.plain)));
+        }
+        choices = sentence::distinct(choices);
+        choices.truncate(3);
+        (choices.len() > 1).then(|| {
+            let message = "this is not understood as it stands";
+            Problem::new(message, 0..line.len()).choose(choices)
+        })
+    }
+
+    fn asked_back(
+        &self,
+        line: &str,
+        guess: Option<sentence::Guess>,
+        alike: &[Alike],
+    ) -> Option<Problem> {
         let sentence::Guess { unknown, choices } = guess?;
-        let choices = self.working(choices);
+        let mut choices = self.working(choices);
+        // What a phrase much like it means comes first.
+        if let Some(first) = alike.iter().find(|one| one.likeness >= VERY_LIKELY)
+            && choices.len() > 1
+            && let Some(first) = self.working(vec![first.plain.clone()]).pop()
+        {
+            choices.retain(|choice| *choice != first);
+            choices.insert(0, first);
+            choices.truncate(4);
+        }
         if choices.len() < 2 {
             return None;
         }
@@ -217,9 +258,9 @@ impl Session {
             })
         };
         let settled = |choice: String| match words::read(&choice) {
-            Ok(Query::Thread(thread)) => {
-                pipe_or_not(&choice, &thread).map_or(vec![choice], |asked| asked.choices.to_vec())
-            }
+            Ok(Query::Thread(thread)) => pipe_or_not(&choice, &thread)
+                .or_else(|| self.which_thread(&choice, &thread))
+                .map_or(vec![choice], |asked| asked.choices.to_vec()),
             _ => vec![choice],
         };
         // An entry that is doubted may be what was done all the same.
@@ -230,8 +271,8 @@ impl Session {
         choices.into_iter().flat_map(settled).filter_map(stands).take(4).collect()
     }
 
-    /// `thread 10`, `3/4 tap in`: a number alone is a screw's or millimetres, and a pin
-    /// is tapped in.
+    /// `thread 10`, `3/8 tap`, `3/4 tap in`: a number alone is a screw's or millimetres, a
+    /// fraction alone is coarse or fine, and a pin is tapped in.
     fn which_thread(&self, line: &str, query: &ThreadQuery) -> Option<Problem> {
         let at = query.thread.at.clone();
         let typed = line.get(at.clone())?;
@@ -259,6 +300,11 @@ impl Session {
             // Of so many inches.
             choices.extend(typed.parse::<Thread>().map(|thread| with(&thread.to_string())));
             ("a number alone: a screw's, and of which pitch, or millimetres?", choices)
+        } else if !matches!(query.ask.value, ThreadAsk::Limits | ThreadAsk::Clearance) {
+            // What a coarse thread gives, a fine one gives otherwise.
+            let of = |name: String| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
+            let both = sentence::fraction_threads(typed, "")?;
+            ("coarse or fine is not said", both.into_iter().map(of).collect())
         } else {
             return None;
         };

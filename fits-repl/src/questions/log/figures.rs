@@ -39,7 +39,7 @@ pub struct PassLogAnswer {
     pub instrument: String,
     /// The expanded uncertainty of one of its readings, k = 2.
     pub reading_uncertainty_mm: Mm,
-    /// Everything entered, in order.
+    /// Everything entered, in order; a reading after a cut stands with it.
     pub entries: Vec<EntryFigures>,
     /// The best estimate of the size; `null` where a lost line left it unknown.
     pub size_mm: Option<Mm>,

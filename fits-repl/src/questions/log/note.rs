@@ -158,7 +158,7 @@ impl Session {
             step_mm: Mm(opening.step),
             instrument: opening.instrument.clone(),
             reading_uncertainty_mm: Mm(opening.uncertainty().map_err(failed)?),
-            entries: entries.collect(),
+            entries: with_their_cuts(entries),
             size_mm: known.map(|known| Mm(known.size)),
             size_sd_mm: known.map(|known| Mm(known.size_sd)),
             probability_good: known.map(|known| known.good),
@@ -253,4 +253,22 @@ fn trusts_a_slip(adviser: &Adviser, known: &Estimate, dial: Length) -> bool {
     };
     let limits = adviser.limits();
     known.gain < LEAST_FACTOR && dial > far(limits.lower()).max(far(limits.upper()))
+}
+
+/// A reading typed in a line of its own stands with the cut that it was taken after.
+fn with_their_cuts(entries: impl Iterator<Item = EntryFigures>) -> Vec<EntryFigures> {
+    let mut all: Vec<EntryFigures> = Vec::new();
+    for entry in entries {
+        let is_unread = |cut: &&mut EntryFigures| {
+            matches!(cut.entry, "cut" | "spring") && !cut.undone && cut.reading_mm.is_none()
+        };
+        match all.last_mut().filter(is_unread) {
+            Some(cut) if entry.entry == "read" && !entry.undone => {
+                let (name, dial_mm) = (cut.entry, cut.dial_mm);
+                *cut = EntryFigures { entry: name, dial_mm, ..entry };
+            }
+            _ => all.push(entry),
+        }
+    }
+    all
 }

@@ -14,6 +14,9 @@ use crate::{
     render::text::{Text, lines::wrapped},
 };
 
+/// Readings of one place seldom differ by more: 2 tenths (common practice, no source).
+pub(crate) const ONE_GAUGE: Length = Length::from_tenth_nanometres(50_800);
+
 impl Text {
     /// The uncertainty, the temperature and the places of readings.
     pub(crate) fn measured(&self, out: &mut String, answer: &ReadingAnswer) {
@@ -48,6 +51,10 @@ impl Text {
                 measured.readings,
                 self.difference(spread.0)
             );
+            if spread.0 > ONE_GAUGE {
+                let told = "of several places? Part them with a slash, and each must be within";
+                let _ = writeln!(out, "  {told}");
+            }
         }
         self.warm(out, measured);
         if measured.scatters == Some(true)

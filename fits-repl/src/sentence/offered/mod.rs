@@ -17,8 +17,8 @@ use super::{
 use crate::{
     sentence::offered::{
         parts::{
-            bushings, of_a_bearing, of_a_gripped_bushing, of_a_joint, of_a_pitch, of_a_stack,
-            of_a_tube, of_heat, of_thread,
+            bushings, of_a_bearing, of_a_bushing_in_its_hole, of_a_gripped_bushing, of_a_joint,
+            of_a_pitch, of_a_stack, of_a_tube, of_heat, of_thread,
         },
         sizes::{of_one, of_several_fits, of_size, of_two},
     },
@@ -26,7 +26,7 @@ use crate::{
 };
 
 /// What begins so has its own words for what is wrong.
-const OWN_WORDS: &[&str] =
+pub(super) const OWN_WORDS: &[&str] =
     &["align", "assemble", "stack", "pick", "rehearse", "weight", "rescue", "log", "crib", "job"];
 
 /// What may be meant by the figures, the fit and the parts that are named.
@@ -164,6 +164,7 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .or_else(|| of_a_pitch(view, &sizes, system))
         .or_else(|| of_heat(view, &sizes, fit.as_ref(), system))
         .or_else(|| of_a_gripped_bushing(view, &sizes, system))
+        .or_else(|| of_a_bushing_in_its_hole(view, &sizes, system))
         .or_else(|| of_a_joint(view, &sizes, fit.as_ref(), system))
     {
         return Some(all);

@@ -296,6 +296,29 @@ pub(super) fn of_a_gripped_bushing(
     Some(["steel", "cast iron", "aluminium"].map(of).to_vec())
 }
 
+/// `bushing .6265 od .500 id in a .625 hole`: how it closes in, by the sizes of both.
+pub(super) fn of_a_bushing_in_its_hole(
+    view: &View,
+    sizes: &[&Num],
+    system: System,
+) -> Option<Vec<String>> {
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| a.by_size(b, system));
+    let [id, hole, od] = sizes[..] else { return None };
+    let [inside, seat, outside] = [id, hole, od].map(|num| num.mm(system));
+    let is_gripped = outside > seat && outside < 1.005 * seat && outside > 1.02 * inside;
+    if !view.has("bushing") || !(view.has("hole") || view.has("hub")) || !is_gripped {
+        return None;
+    }
+    let bush = view.word("material").unwrap_or("bronze");
+    let about = od.times(2.0).plain(system);
+    let [id, hole, od] = [id, hole, od].map(|num| num.plain(system));
+    let of = |hub: &str| {
+        format!("assemble {hole} = {hole}/{od}, hub {hub} od {about}, shaft {bush} id {id}")
+    };
+    Some(["steel", "cast iron", "aluminium"].map(of).to_vec())
+}
+
 /// Is the number said to be a length, by the word beside it, known or not?
 fn is_length(view: &View, at: usize) -> bool {
     const WORDS: &[&str] = &["long", "lg", "deep", "length", "wide", "engagement"];
