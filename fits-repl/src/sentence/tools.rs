@@ -389,9 +389,10 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
             let thou = "dial graduation 0.001in".to_owned();
             return Some(Said::ask(
                 "how far apart its lines are is not said",
-                match reads.is_empty() {
-                    true => vec![thou, "dial graduation 0.002in".into(), "units in".into()],
-                    false => vec![format!("{reads} ; {thou}"), reads],
+                if reads.is_empty() {
+                    vec![thou, "dial graduation 0.002in".into(), "units in".into()]
+                } else {
+                    vec![format!("{reads} ; {thou}"), reads]
                 },
             ));
         }

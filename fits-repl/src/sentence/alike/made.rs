@@ -68,12 +68,15 @@ fn known(phrase: &str, units: &str, plain: &str) -> Option<String> {
 fn known_phrases_are_those_of_the_lists() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let Ok(lists) = std::fs::read_dir(root.join("tests/phrases")) else { return };
+    // Lists that are to be measured as if they were new.
     let left_out = std::env::var("FITS_LEFT_OUT").unwrap_or_default();
     let mut all = BTreeSet::new();
     for list in lists {
         let path = list.expect("an entry").path();
         let name = path.file_name().expect("a name").to_string_lossy().into_owned();
-        if !name.ends_with(".csv") || left_out.split(' ').any(|out| out == name) {
+        if path.extension().is_none_or(|end| end != "csv")
+            || left_out.split(' ').any(|out| out == name)
+        {
             continue;
         }
         let mut reader = csv::ReaderBuilder::new().flexible(true).from_path(&path).expect("a list");

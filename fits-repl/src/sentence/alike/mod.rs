@@ -221,34 +221,20 @@ fn orders(count: usize) -> Vec<Vec<usize>> {
     all
 }
 
-/// The query with the phrase's own figures.
+/// The query with the phrase's own figures: the first of a kind for the first of it.
 fn fill(phrase: &Parted, known: &Known, sizes: &[usize]) -> Option<String> {
     let mut plain = known.plain.to_owned();
-    let mut size = sizes.iter();
-    let mut seen: Vec<(&str, usize)> = Vec::new();
+    let mut sizes = sizes.iter().copied();
     for (at, slot) in known.slots.iter().enumerate() {
         let own = if slot.kind == "size" {
-            *size.next()?
+            sizes.next()
         } else {
-            let before = seen.iter_mut().find(|(kind, _)| *kind == slot.kind);
-            let count = match before {
-                Some((_, count)) => {
-                    *count += 1;
-                    *count
-                }
-                None => {
-                    seen.push((slot.kind, 0));
-                    0
-                }
-            };
-            let own = of_kind(&phrase.slots, slot.kind).nth(count);
-            match own {
-                Some(own) => own,
-                None if known.is_used[at] => return None,
-                None => continue,
-            }
+            let before = known.slots[..at].iter().filter(|other| other.kind == slot.kind).count();
+            of_kind(&phrase.slots, slot.kind).nth(before)
         };
-        plain = plain.replace(&format!("{{{at}}}"), &phrase.slots[own].plain);
+        if known.is_used[at] {
+            plain = plain.replace(&format!("{{{at}}}"), &phrase.slots[own?].plain);
+        }
     }
     Some(plain)
 }
