@@ -531,7 +531,7 @@ fn stacks() {
         "stack 20 19",
         "does this part add to the play or take from it?",
         "19",
-        "+ adds, - takes away: `stack 20 -19`",
+        "say which: `stack 20 -19` or `stack 20 +19`",
     );
     refused(
         "stack 20 -19 plya 0.1..0.2",

@@ -220,6 +220,9 @@ fn phrases_written_afresh() {
     // `1/2 g6 shaft`, then bare figures, are sizes; a bolt's thread is shown cut.
     holds("clockmaker.csv", 73, 86, 1);
     holds("farmer.csv", 66, 83, 2);
+    // The same: 64 and 78 with 1 wrong and 1 hazard (a pipe's nominal size as its outside).
+    // A hub whose metal is not said is taken as steel.
+    holds("welder.csv", 68, 80, 1);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -261,6 +264,7 @@ fn hazards_are_not_fallen_for() {
         "hazards_modeller",
         "hazards_clockmaker",
         "hazards_farmer",
+        "hazards_welder",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -308,6 +312,7 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "modeller.csv",
         "clockmaker.csv",
         "farmer.csv",
+        "welder.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",

@@ -158,6 +158,13 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         && !is_hole
         && !view.has("role")
         && view.types(&["tube", "tubing", "pipe"]);
+    if view.types(&["pipe"])
+        && !view.has("role")
+        && let Some(Fit::Word(word)) = fit_of(view)
+    {
+        let choices = vec![format!("{size} {word}"), format!("shaft {size}, {word}")];
+        return Some(Said::ask("a pipe's nominal size is not its outside: measure it", choices));
+    }
     let vague = view.word("vague");
     if let Some(vague) = vague
         && !(vague == "clearance" && fit_of(view).is_some())

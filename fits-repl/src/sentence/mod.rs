@@ -32,6 +32,7 @@ mod plan;
 mod reading;
 mod rescue;
 mod roles;
+mod settings;
 mod settle;
 mod settled;
 mod several;
@@ -198,7 +199,7 @@ const ALL: &[(&str, Question)] = &[
     ("bought", bought::bought),
     ("align", align::align),
     ("hardware", hardware::hardware),
-    ("settings", tools::settings),
+    ("settings", settings::settings),
     ("help", tools::help),
     ("why", tools::why),
     ("rescue", rescue::rescue),

@@ -107,6 +107,21 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     };
     // `1.250 +.001 -.000 bore` is a hole.
     let place = |is: fn(&Token) -> bool| view.items.iter().position(|item| is(&item.token));
+    // `turn to 1.250`: how close is another matter.
+    if let (None, None, [(_, size)], Some(verb)) = (&toleranced, &fit, &numbers[..], verb)
+        && heads == 1
+        && !is_rehearsal
+        && view.items.iter().find_map(|item| match item.token {
+            Token::Word { kind: "small" | "connector", .. } | Token::Break => None,
+            _ => Some(matches!(item.token, Token::Word { kind: "head", .. })),
+        }) == Some(true)
+        && !(view.has("asking") || view.has("reads") || view.has("start"))
+    {
+        let size = size.plain(system);
+        let [close, plain] = if verb == "bore" { ["H7", "H9"] } else { ["h7", "h9"] };
+        let choices = [close, plain].map(|class| format!("{verb} {size} {class}"));
+        return Some(Said::ask("how close is not said: a class, a fit or limits", choices.into()));
+    }
     let is_verb = place(|token| matches!(token, Token::Word { kind: "head", .. }))
         < place(|token| matches!(token, Token::Number(_) | Token::Span(..)));
     let aims = heads == 0 && view.types(&["going for", "gunning for", "aiming for", "goal"]);

@@ -49,8 +49,10 @@ pub(super) fn whose(view: &View, readings: &[&Num], system: System) -> Whose {
         "tapered",
         "oval",
     ];
-    const AGAIN: &[&str] =
-        &["again", "times", "twice", "goes", "repeat", "repeated", "checked", "mean", "average"];
+    const AGAIN: &[&str] = &[
+        "again", "readings", "times", "twice", "goes", "repeat", "repeated", "checked", "mean",
+        "average",
+    ];
     let typed = view.text.to_lowercase();
     let types = |words: &[&str]| {
         let is_letter = |c: char| c.is_ascii_alphabetic();

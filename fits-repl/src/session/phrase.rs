@@ -1,5 +1,7 @@
 //! What a plain query leaves open that a phrase may have meant.
 
+use std::ops::Range;
+
 use fits_core::{
     shop::words::Word,
     standards::{
@@ -12,7 +14,7 @@ use fits_core::{
 
 use crate::{
     problem::{Code, Problem},
-    query::{Expression, Part, Query, Spot, Tolerance},
+    query::{Expression, LinkText, Part, Query, Spot, StackText, Tolerance},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence, words,
 };
@@ -155,4 +157,40 @@ pub(super) fn pipe_or_not(line: &str, query: &ThreadQuery) -> Option<Problem> {
         Problem::new("a pipe's pitch, in no list of Unified threads", query.thread.at.clone())
             .choose(vec![with("NPT"), with("UNS")])
     })
+}
+
+/// `stack 1.000 ±.005 .750 ±.003`: a part without a sign adds or takes away. The line
+/// with all of them taken away, and with all of them added.
+pub(super) fn signed_both_ways(
+    line: &str,
+    stack: &StackText,
+) -> Option<(Range<usize>, Vec<String>)> {
+    let places: Vec<Range<usize>> = unsigned(stack).map(|link| link.at.clone()).collect();
+    let with = |sign: &str| {
+        let mut line = line.to_owned();
+        for at in places.iter().rev() {
+            line.insert_str(at.start, sign);
+        }
+        line
+    };
+    Some((places.first()?.clone(), vec![with("-"), with("+")]))
+}
+
+/// `stack 20 minus 8 minus 11.5`: signs in words, as signs.
+pub(super) fn with_signs(line: &str, stack: &StackText) -> Option<String> {
+    let mut signed = line.to_owned();
+    for link in unsigned(stack).collect::<Vec<_>>().into_iter().rev() {
+        let name = link.name.as_ref()?;
+        let sign = match &*name.value.to_lowercase() {
+            "minus" | "less" => "-",
+            "plus" | "add" => "+",
+            _ => return None,
+        };
+        signed.replace_range(name.at.start..link.at.start, sign);
+    }
+    (signed != line).then_some(signed)
+}
+
+fn unsigned(stack: &StackText) -> impl Iterator<Item = &LinkText> {
+    stack.links.iter().skip(1).filter(|link| link.direction.is_none())
 }

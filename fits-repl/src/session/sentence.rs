@@ -17,7 +17,7 @@ use crate::{
         Refused, Session, not_alone,
         phrase::{
             has_length, is_plain_query, is_terse, lacking, looks_like_inches, may_be_phrase,
-            names_nothing, pipe_or_not,
+            names_nothing, pipe_or_not, signed_both_ways, with_signs,
         },
     },
     words,
@@ -129,6 +129,24 @@ impl Session {
                 pipe_or_not(line, thread).or_else(|| self.which_thread(line, thread))
         {
             return Err(asked);
+        }
+        if let Ok(Query::Stack(stack)) = &query
+            && let Some(signed) = with_signs(line, stack)
+        {
+            let answer = self.ask(&signed);
+            if answer.is_ok() {
+                self.read_as.get_or_insert(signed);
+            }
+            return answer;
+        }
+        if let Ok(Query::Stack(stack)) = &query
+            && let Some((at, choices)) = signed_both_ways(line, stack)
+        {
+            let choices = self.working(choices);
+            if choices.len() > 1 {
+                let why = "does this part add to the play or take from it?";
+                return Err(Problem::new(why, at).choose(choices));
+            }
         }
         if let Ok(query) = query
             && !looks_like_inches

@@ -36,7 +36,10 @@ fn known(phrase: &str, units: &str, plain: &str) -> Option<String> {
                     _ => other.plain.eq_ignore_ascii_case(&slot.plain),
                 }
         };
-        let found = (0..slots.len()).find(|at| !used[*at] && same(&slots[*at]));
+        let mut alike = (0..slots.len()).filter(|at| same(&slots[*at]));
+        let first = alike.clone().next();
+        // What is used twice is in the query twice.
+        let found = alike.find(|at| !used[*at]).or(first);
         let Some(at) = found else {
             let is_word = MAY_BE_WORDS.contains(&slot.kind) || slot.kind == "times";
             let typed = &plain[slot.at.clone()];
