@@ -62,7 +62,12 @@ pub(super) fn whose(view: &View, readings: &[&Num], system: System) -> Whose {
     let (least, most) = sizes.fold((f64::MAX, f64::MIN), |(a, b), mm| (a.min(mm), b.max(mm)));
     if types(PLACES) {
         Whose::Places
-    } else if readings.len() < 2 || types(AGAIN) || most - least <= ONE_GAUGE.millimetres() + 1e-6 {
+    } else if readings.len() < 2
+        || types(AGAIN)
+        // `my telescoping gauge gives 1.1878 then 1.1881`
+        || types(&["then"]) && view.has("instrument")
+        || most - least <= ONE_GAUGE.millimetres() + 1e-6
+    {
         Whose::OnePlace
     } else {
         Whose::Unsaid
