@@ -89,7 +89,8 @@ pub(crate) const COMMANDS: [About; 8] = [
         says: "read a note of parts: every figure to cut",
         more: &[
             "The note is plain text as a person writes it: parts at the margin, features under",
-            "them or rows of a table, readings in later lines. Nothing in it is changed.",
+            "them or rows of a table, readings in later lines. Nothing in it is changed. With -",
+            "for FILE it is read from standard input.",
             "--csv writes all features, limits and readings as a table for the record.",
             "--tidy writes the note as the program has read it: `part NAME` at the margin,",
             "under it `name: size; what it goes in; what was read` for each feature, remarks",
@@ -102,7 +103,10 @@ pub(crate) const COMMANDS: [About; 8] = [
         word: "sheet",
         takes: "FILE",
         says: "write a page to print for each part of a note",
-        more: &["fits sheet press.job > press.html"],
+        more: &[
+            "fits sheet press.job > press.html",
+            "With - for FILE the note is read from standard input.",
+        ],
     },
     About {
         command: Command::Schema,
