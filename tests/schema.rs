@@ -103,6 +103,59 @@ fn one_kind_of_answer() {
     assert!(error.starts_with("no answer is `fits`: there are "), "{error}");
 }
 
+/// The lines of `fits job --json`: they pass the whole schema and their own, every key
+/// of theirs is in it, and no answer passes for one of them.
+#[test]
+fn the_lines_of_a_job_are_as_the_schema_says() {
+    let of_job = schema::schema(Some("job_line")).expect("the schema of a job's lines");
+    jsonschema::draft202012::meta::validate(&of_job).expect("a JSON Schema");
+    let [all, own] = [&whole(), &of_job].map(|it| jsonschema::validator_for(it).expect("a schema"));
+    let mut known = BTreeSet::new();
+    keys(&of_job, &of_job, &mut |key, _, _| {
+        known.insert(key.to_owned());
+    });
+    let (mut count, mut met) = (0, BTreeSet::new());
+    let folder = std::fs::read_dir(project_file("tests/jobs")).expect("a folder");
+    let notes = folder.map(|file| file.expect("a file").path());
+    for note in notes.filter(|file| file.extension().is_some_and(|it| it == "txt" || it == "job")) {
+        let text = std::fs::read_to_string(&note).expect("a note");
+        for line in fits_repl::note::json_lines(&fits_repl::note::read(&text)).lines() {
+            let object: Value = serde_json::from_str(line).expect("JSON");
+            for validator in [&all, &own] {
+                let errors: Vec<_> =
+                    validator.iter_errors(&object).map(|it| it.to_string()).collect();
+                assert!(errors.is_empty(), "{}: {line}: {errors:?}", note.display());
+            }
+            fields("", &object, &mut met);
+            count += 1;
+            // It refuses what is no line of a job.
+            for (field, value) in [
+                ("query", Value::from("20 H7")),
+                ("line", "1".into()),
+                ("note_line", Value::from(1.5)),
+                ("side", "left".into()),
+            ] {
+                let mut wrong = object.clone();
+                let is_own = !wrong[field].is_null();
+                wrong[field] = value;
+                assert!(!(is_own || field == "query") || !own.is_valid(&wrong), "{field}: {line}");
+            }
+        }
+    }
+    assert!(count > 500, "{count} lines");
+    let met: BTreeSet<&str> = met.iter().flat_map(|path| path.split('.')).collect();
+    let unknown: Vec<_> = met.iter().filter(|key| !known.contains(**key)).collect();
+    assert!(unknown.is_empty(), "{unknown:?}");
+    for wanted in ["mate", "implied", "unit", "unit_from", "asked", "remark", "feature_name"] {
+        assert!(met.contains(wanted), "no note has `{wanted}`");
+    }
+    for answer in &recorded() {
+        assert!(!own.is_valid(answer), "{answer}");
+    }
+    // No column of a table: a batch writes none of them.
+    assert!(!schema::paths().iter().any(|path| path == "unit_from"));
+}
+
 /// What the records do not hold: batches, errors of the service, `--shown`.
 #[test]
 fn batches_are_as_the_schema_says() {
@@ -279,7 +332,7 @@ fn keys(root: &Value, at: &Value, each: &mut impl FnMut(&str, BTreeSet<String>, 
 /// written: its lengths are texts, and its tools lists.
 fn without_the_crib_file() -> Vec<Value> {
     let schema = whole();
-    let kinds = schema["allOf"][1]["oneOf"].as_array().expect("kinds").clone();
+    let kinds = schema["anyOf"][0]["allOf"][1]["oneOf"].as_array().expect("kinds").clone();
     let names = kinds.iter().filter_map(|kind| kind.pointer("/properties/answer/const"));
     let names = names.filter_map(Value::as_str).filter(|name| *name != "crib");
     let found: Vec<Value> = names.map(|name| schema::schema(Some(name)).expect("it")).collect();

@@ -113,7 +113,10 @@ pub(crate) const COMMANDS: [About; 8] = [
         word: "schema",
         takes: "[ANSWER]",
         says: "print the JSON Schema of every answer, or of one",
-        more: &["The kinds of ANSWER are the values of the field `answer`, as `fit`."],
+        more: &[
+            "The kinds of ANSWER are the values of the field `answer`, as `fit`; `job_line` is a",
+            "line of `fits job --json`.",
+        ],
     },
     About { command: Command::Man, word: "man", takes: "", says: "print the man page", more: &[] },
     About {
