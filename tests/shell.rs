@@ -267,6 +267,58 @@ fn classes_words_materials_instruments_and_topics_are_offered() {
     ] {
         assert!(offered(words).contains(&wanted.to_owned()), "{words:?}: {:?}", offered(words));
     }
+    // Whatever a line may begin with, and what stands in it.
+    for word in [
+        "bush",
+        "bushing",
+        "rescue",
+        "clean up",
+        "thread",
+        "pick",
+        "circlip",
+        "piston",
+        "weight",
+        "share",
+        "bearing",
+        "undo",
+        "instrument",
+        "retaining",
+        "tap",
+        "o-ring",
+        "insert",
+        "title",
+    ] {
+        let first = word.split(' ').next().unwrap_or(word);
+        let typed = &first[..first.len() - 1];
+        let got = offered(&[typed]);
+        assert!(got.contains(&word.to_owned()), "{word}: {got:?}");
+    }
+    for (words, wanted) in [
+        (&["M10", "ta"][..], "tap"),
+        (&["1/4-20", "2"], "2B"),
+        (&["M10", "6"], "6H"),
+        (&["M10", "6"], "6g"),
+        (&["20mm", "press,", "hole", "alu"], "aluminium"),
+        (&["20mm", "press,", "shaft", "ste"], "steel"),
+        (&["bushing", "bro"], "bronze"),
+        (&["weight", "round", "20mm", "stee"], "steel"),
+        (&["20", "sl"], "slip"),
+        (&["1in", "FN"], "FN5"),
+        (&["1in", "FN"], "FN3"),
+        (&["why", "20", "H7/g"], "g6"),
+        (&["why", "resc"], "rescue"),
+        (&["help", "walk"], "walk-through"),
+        (&["schema", "fi"], "fit"),
+        (&["schema", "job"], "job_line"),
+        (&["batch", "--csv", "query,hole.lo"], "query,hole.lower_mm"),
+        (&["batch", "--csv", "qu"], "query"),
+        (&["rescue", "hole", "20.05mm", "sho"], "should be"),
+    ] {
+        let got = offered(words);
+        let is_there = got.iter().any(|one| one == wanted || one.ends_with(&format!("/{wanted}")));
+        assert!(is_there, "{words:?}: {got:?}");
+    }
+    assert_eq!(offered(&["batch", "--units", ""]), ["mm", "in"]);
     // Nothing that is refused: an option given, or of another command.
     assert!(!offered(&["20", "H7", "--json", "--"]).contains(&"--json".to_owned()));
     assert!(!offered(&["20", "H7", "--"]).contains(&"--csv".to_owned()));

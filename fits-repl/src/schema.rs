@@ -38,13 +38,23 @@ fn name_of(kind: &Value) -> Option<&str> {
 /// What `fits schema` calls a line of `fits job --json`.
 const JOB_LINE: &str = "job_line";
 
-/// What is written of every query, or of one kind of answer.
-fn answers(kind: Option<&str>, generator: &mut SchemaGenerator) -> Result<Value, String> {
-    let mut whole = part::<Answer>(generator);
-    let kinds = match whole.remove("oneOf") {
+/// Each kind of answer.
+fn kinds_of(generator: &mut SchemaGenerator) -> Vec<Value> {
+    match part::<Answer>(generator).remove("oneOf") {
         Some(Value::Array(kinds)) => kinds,
         _ => Vec::new(),
-    };
+    }
+}
+
+/// What [`schema`] may be asked for.
+pub fn kinds() -> Vec<String> {
+    let kinds = kinds_of(&mut generator());
+    kinds.iter().filter_map(name_of).chain([JOB_LINE]).map(str::to_owned).collect()
+}
+
+/// What is written of every query, or of one kind of answer.
+fn answers(kind: Option<&str>, generator: &mut SchemaGenerator) -> Result<Value, String> {
+    let kinds = kinds_of(generator);
     let mut chosen: Vec<Value> = match kind {
         None => kinds,
         Some(kind) => {
