@@ -12,14 +12,14 @@ use fits_repl::{
 };
 
 /// Commands that are not run here: they are what runs this test, or build.
-const NOT_RUN: &str = "cargo test --workspace";
+const NOT_RUN: &str = "cargo test --workspace --locked";
 
 fn run(command: &str) -> String {
     if command == NOT_RUN {
         return String::new();
     }
     let as_fits = command
-        .strip_prefix("cargo run --release --")
+        .strip_prefix("cargo run --release --locked --")
         .map_or_else(|| command.to_owned(), |rest| format!("fits{rest}"));
     assert!(as_fits.starts_with("fits "), "README: `{command}` is not checked");
     let path = format!(
@@ -118,7 +118,7 @@ fn the_readme_is_short_and_its_examples_are_answered() {
 fn the_two_commands_stand_first_and_alone() {
     let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
     let commands: Vec<&str> = text.lines().filter_map(|line| line.strip_prefix("$ ")).collect();
-    assert_eq!(commands[..2], ["cargo run --release -- 20 H7/g6", NOT_RUN]);
+    assert_eq!(commands[..2], ["cargo run --release --locked -- 20 H7/g6", NOT_RUN]);
     let ci = std::fs::read_to_string(project_file(".ci/run")).expect(".ci/run");
     assert!(ci.contains(NOT_RUN), "CI runs the README's test command");
 }

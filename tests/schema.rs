@@ -103,6 +103,59 @@ fn one_kind_of_answer() {
     assert!(error.starts_with("no answer is `fits`: there are "), "{error}");
 }
 
+/// The lines of `fits job --json`: they pass the whole schema and their own, every key
+/// of theirs is in it, and no answer passes for one of them.
+#[test]
+fn the_lines_of_a_job_are_as_the_schema_says() {
+    let of_job = schema::schema(Some("job_line")).expect("the schema of a job's lines");
+    jsonschema::draft202012::meta::validate(&of_job).expect("a JSON Schema");
+    let [all, own] = [&whole(), &of_job].map(|it| jsonschema::validator_for(it).expect("a schema"));
+    let mut known = BTreeSet::new();
+    keys(&of_job, &of_job, &mut |key, _, _| {
+        known.insert(key.to_owned());
+    });
+    let (mut count, mut met) = (0, BTreeSet::new());
+    let folder = std::fs::read_dir(project_file("tests/jobs")).expect("a folder");
+    let notes = folder.map(|file| file.expect("a file").path());
+    for note in notes.filter(|file| file.extension().is_some_and(|it| it == "txt" || it == "job")) {
+        let text = std::fs::read_to_string(&note).expect("a note");
+        for line in fits_repl::note::json_lines(&fits_repl::note::read(&text)).lines() {
+            let object: Value = serde_json::from_str(line).expect("JSON");
+            for validator in [&all, &own] {
+                let errors: Vec<_> =
+                    validator.iter_errors(&object).map(|it| it.to_string()).collect();
+                assert!(errors.is_empty(), "{}: {line}: {errors:?}", note.display());
+            }
+            fields("", &object, &mut met);
+            count += 1;
+            // It refuses what is no line of a job.
+            for (field, value) in [
+                ("query", Value::from("20 H7")),
+                ("line", "1".into()),
+                ("note_line", Value::from(1.5)),
+                ("side", "left".into()),
+            ] {
+                let mut wrong = object.clone();
+                let is_own = !wrong[field].is_null();
+                wrong[field] = value;
+                assert!(!(is_own || field == "query") || !own.is_valid(&wrong), "{field}: {line}");
+            }
+        }
+    }
+    assert!(count > 500, "{count} lines");
+    let met: BTreeSet<&str> = met.iter().flat_map(|path| path.split('.')).collect();
+    let unknown: Vec<_> = met.iter().filter(|key| !known.contains(**key)).collect();
+    assert!(unknown.is_empty(), "{unknown:?}");
+    for wanted in ["mate", "implied", "unit", "unit_from", "asked", "remark", "feature_name"] {
+        assert!(met.contains(wanted), "no note has `{wanted}`");
+    }
+    for answer in &recorded() {
+        assert!(!own.is_valid(answer), "{answer}");
+    }
+    // No column of a table: a batch writes none of them.
+    assert!(!schema::paths().iter().any(|path| path == "unit_from"));
+}
+
 /// What the records do not hold: batches, errors of the service, `--shown`.
 #[test]
 fn batches_are_as_the_schema_says() {
@@ -124,6 +177,82 @@ fn batches_are_as_the_schema_says() {
     assert_eq!(first["shown"]["hole"]["lower"], "0.7500 in");
     assert_eq!(first["shown"]["hole"]["upper"], "0.7508 in");
     assert_eq!(first["shown"]["hole"]["aim"], "0.7504 in");
+}
+
+/// Whoever cuts in inches has each limit to cut as a person is shown it: the least
+/// rounded up, the most down, so that nothing shown is outside.
+#[test]
+fn every_limit_to_cut_is_shown_rounded_inward() {
+    let mut session = Session::new();
+    session.tells_shown = true;
+    let mut asked = |query: &str| {
+        let mut out = Vec::new();
+        batch::run(query.as_bytes(), &mut out, &mut session, &[]).expect("an answer");
+        serde_json::from_slice::<Value>(&out).expect("JSON")
+    };
+    for (query, at, wanted) in [
+        ("spring pin 1/4in", "sizes/0", ["0.2500 in", "0.2560 in"]),
+        ("retaining ring 3/4in shaft", "sizes/0", ["0.7010 in", "0.7070 in"]),
+        // 6.7564 to 6.9064 mm: to 0.271906 in.
+        ("1/4-20 clearance", "holes/0", ["0.2660 in", "0.2719 in"]),
+        // 12.38504 to 12.6619 mm: 0.487600 to 0.498500 in.
+        ("1/2-13 cut", "blank", ["0.4876 in", "0.4985 in"]),
+        ("woodruff 204", "sizes/5", ["0.0625 in", "0.0625 in"]),
+    ] {
+        let answer = asked(query);
+        let shown = answer.pointer(&format!("/shown/{at}")).expect(query);
+        assert_eq!([&shown["min"], &shown["max"]], wanted, "{query}");
+    }
+    // 12.52347 mm is 0.493050 in: a blank's aim leaves metal.
+    assert_eq!(asked("1/2-13 cut")["shown"]["blank"]["aim"], "0.4931 in");
+    // Each figure that is shown lies inside what it is shown for, or is it.
+    let mut seen = BTreeSet::new();
+    for query in [
+        "M10 cut",
+        "M10 cut nut",
+        "20mm H7/g6 warm 80 C aluminium in steel",
+        "stack 20mm ±0.05 -19.5mm ±0.05 play 0.1..0.7mm",
+        "rescue hole 20.05mm should be 20..20.021mm",
+    ] {
+        let answer = asked(query);
+        inside("", &answer["shown"], &answer, &mut seen);
+    }
+    for wanted in ["blank", "shaft_to_keep", "last_part.always", "last_part.usually", "ways.limits"]
+    {
+        assert!(seen.contains(wanted), "{wanted}: {seen:?}");
+    }
+    assert!(!seen.contains("worst") && !seen.contains("cold"), "a play comes about: {seen:?}");
+}
+
+/// Holds `min` and `max` that are shown to the figures; gathers where they stand.
+fn inside(at: &str, shown: &Value, exact: &Value, seen: &mut BTreeSet<String>) {
+    match shown {
+        Value::Object(object) => {
+            let mm = |text: &Value| {
+                let (figure, unit) =
+                    text.as_str().expect("a text").split_once(' ').expect("a unit");
+                let figure: f64 = figure.parse().expect("a number");
+                if unit == "in" { figure * 25.4 } else { figure }
+            };
+            if let (Some(min), Some(max)) = (object.get("min"), object.get("max")) {
+                let ends =
+                    [&exact["min_mm"], &exact["max_mm"]].map(|end| end.as_f64().expect("mm"));
+                assert!(mm(min) >= ends[0] - 1e-9 && mm(max) <= ends[1] + 1e-9, "{at}: {shown}");
+                assert!(mm(min) <= mm(max), "{at}: {shown}");
+                seen.insert(at.to_owned());
+            }
+            for (key, value) in object {
+                let deeper = if at.is_empty() { key.clone() } else { format!("{at}.{key}") };
+                inside(&deeper, value, &exact[key], seen);
+            }
+        }
+        Value::Array(list) => {
+            for (place, value) in list.iter().enumerate() {
+                inside(at, value, &exact[place], seen);
+            }
+        }
+        _ => {}
+    }
 }
 
 fn fields(at: &str, value: &Value, found: &mut BTreeSet<String>) {
@@ -203,7 +332,7 @@ fn keys(root: &Value, at: &Value, each: &mut impl FnMut(&str, BTreeSet<String>, 
 /// written: its lengths are texts, and its tools lists.
 fn without_the_crib_file() -> Vec<Value> {
     let schema = whole();
-    let kinds = schema["allOf"][1]["oneOf"].as_array().expect("kinds").clone();
+    let kinds = schema["anyOf"][0]["allOf"][1]["oneOf"].as_array().expect("kinds").clone();
     let names = kinds.iter().filter_map(|kind| kind.pointer("/properties/answer/const"));
     let names = names.filter_map(Value::as_str).filter(|name| *name != "crib");
     let found: Vec<Value> = names.map(|name| schema::schema(Some(name)).expect("it")).collect();

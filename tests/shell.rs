@@ -60,6 +60,8 @@ fn what_does_not_go_together_is_told() {
         (&["--in", "20 H7", "--units", "in"], "`--in` and `--units` do not go together"),
         (&["--json", "--svg", "20 H7"], "`--json` and `--svg` do not go together"),
         (&["batch", "--alone", "--log", "x"], "`--alone` and `--log` do not go together"),
+        (&["batch", "--csv", "query", "--log", "x"], "`--csv` and `--log` do not go together"),
+        (&["batch", "--shown", "--csv", "query"], "`--csv` and `--shown` do not go together"),
         (&["batch", "--json"], "`--json` does not go with `fits batch`"),
         (&["20 H7", "--alone"], "`--alone` does not go with one query"),
         (&["20 H7", "--shown"], "`--shown` goes with `--json`"),
@@ -74,6 +76,53 @@ fn what_does_not_go_together_is_told() {
     ] {
         refuses(arguments, said);
     }
+}
+
+/// A file of tools that is not there is no empty one.
+#[test]
+fn a_crib_that_is_not_there_is_told() {
+    for arguments in [
+        &["20mm H7", "--crib", "no/such.toml"][..],
+        &["20mm H7", "--json", "--crib", "no/such.toml"],
+        &["batch", "/dev/null", "--crib", "no/such.toml"],
+        &["batch", "/dev/null", "--csv", "query", "--crib", "no/such.toml"],
+    ] {
+        let told = fits(arguments).stderr;
+        let told = String::from_utf8_lossy(&told);
+        assert!(told.contains("no/such.toml: there is no such file"), "{arguments:?}: {told}");
+    }
+    assert!(out(&["20mm H7", "--json", "--crib", "no/such.toml"]).contains("\"file_notes\":[\"no"));
+}
+
+/// `-` is standard input for a note too.
+#[test]
+fn a_note_is_read_from_a_pipe() {
+    let note = "part block\n  bore: 20mm H7; 20.01mm\n";
+    let piped = |arguments: &[&str], input: &[u8]| {
+        let mut child = fits_checks::fits()
+            .args(arguments)
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("it runs");
+        child.stdin.take().expect("a pipe").write_all(input).expect("written");
+        child.wait_with_output().expect("it ends")
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("note.job");
+    std::fs::write(&file, note).expect("written");
+    let file = file.to_str().expect("a name");
+    for command in [&["job", "--json"][..], &["job", "--csv"], &["sheet"]] {
+        let output = piped(&[command, &["-"]].concat(), note.as_bytes());
+        let text = String::from_utf8(output.stdout).expect("text");
+        assert_eq!(text, out(&[command, &[file]].concat()), "{command:?}");
+        assert!(text.contains("block"), "{command:?}: {text}");
+    }
+    let output = piped(&["job", "-"], b"part a\n\xff\n");
+    assert_eq!(output.status.code(), Some(3));
+    let told = String::from_utf8_lossy(&output.stderr);
+    assert!(told.contains("standard input: line 2 is not UTF-8 text"), "{told}");
 }
 
 #[test]
@@ -218,6 +267,58 @@ fn classes_words_materials_instruments_and_topics_are_offered() {
     ] {
         assert!(offered(words).contains(&wanted.to_owned()), "{words:?}: {:?}", offered(words));
     }
+    // Whatever a line may begin with, and what stands in it.
+    for word in [
+        "bush",
+        "bushing",
+        "rescue",
+        "clean up",
+        "thread",
+        "pick",
+        "circlip",
+        "piston",
+        "weight",
+        "share",
+        "bearing",
+        "undo",
+        "instrument",
+        "retaining",
+        "tap",
+        "o-ring",
+        "insert",
+        "title",
+    ] {
+        let first = word.split(' ').next().unwrap_or(word);
+        let typed = &first[..first.len() - 1];
+        let got = offered(&[typed]);
+        assert!(got.contains(&word.to_owned()), "{word}: {got:?}");
+    }
+    for (words, wanted) in [
+        (&["M10", "ta"][..], "tap"),
+        (&["1/4-20", "2"], "2B"),
+        (&["M10", "6"], "6H"),
+        (&["M10", "6"], "6g"),
+        (&["20mm", "press,", "hole", "alu"], "aluminium"),
+        (&["20mm", "press,", "shaft", "ste"], "steel"),
+        (&["bushing", "bro"], "bronze"),
+        (&["weight", "round", "20mm", "stee"], "steel"),
+        (&["20", "sl"], "slip"),
+        (&["1in", "FN"], "FN5"),
+        (&["1in", "FN"], "FN3"),
+        (&["why", "20", "H7/g"], "g6"),
+        (&["why", "resc"], "rescue"),
+        (&["help", "walk"], "walk-through"),
+        (&["schema", "fi"], "fit"),
+        (&["schema", "job"], "job_line"),
+        (&["batch", "--csv", "query,hole.lo"], "query,hole.lower_mm"),
+        (&["batch", "--csv", "qu"], "query"),
+        (&["rescue", "hole", "20.05mm", "sho"], "should be"),
+    ] {
+        let got = offered(words);
+        let is_there = got.iter().any(|one| one == wanted || one.ends_with(&format!("/{wanted}")));
+        assert!(is_there, "{words:?}: {got:?}");
+    }
+    assert_eq!(offered(&["batch", "--units", ""]), ["mm", "in"]);
     // Nothing that is refused: an option given, or of another command.
     assert!(!offered(&["20", "H7", "--json", "--"]).contains(&"--json".to_owned()));
     assert!(!offered(&["20", "H7", "--"]).contains(&"--csv".to_owned()));
@@ -297,6 +398,7 @@ fn fish_completes() {
         return;
     }
     let home = tempfile::tempdir().expect("a folder");
+    std::fs::write(home.path().join("note.job"), "").expect("written");
     for (typed, wanted) in [
         ("fits 20 J", "JS7"),
         ("fits 20 H7/h1", "H7/h11"),
@@ -304,9 +406,11 @@ fn fish_completes() {
         ("fits batch --cs", "--csv\ta table of these columns instead of JSON"),
         ("fits 20 press, hub cast bro", "bronze"),
         ("fits completions f", "fish"),
+        ("fits job no", "note.job"),
+        ("fits sheet no", "note.job"),
     ] {
         let mut command = Command::new("fish");
-        command.args(["--no-config", "-c"]);
+        command.args(["--no-config", "-c"]).current_dir(home.path());
         command.arg(format!("fits completions fish | source; complete -C '{typed}'"));
         with_program(&mut command, home.path());
         let output = command.output().expect("it runs");

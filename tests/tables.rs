@@ -309,3 +309,74 @@ fn a_first_line_that_can_mean_two_things_is_told() {
     let output = run(&["batch", "--csv", "query,lower_mm"], b"id,query,id\n1,20mm H7,2\n");
     assert_eq!(rows(&output)[1], ["20mm H7", "20.0"]);
 }
+
+/// A figure that an answer has is never copied from the input: limits of an earlier
+/// run would stand beside a changed query.
+#[test]
+fn figures_come_from_the_answer_where_the_input_has_such_a_column() {
+    let input = b"id,query,hole.lower_mm,error\n1,20mm H7,99,old\n2,20mm H7/g6,99,old\n";
+    let output = run(&["batch", "--csv", "id,query,hole.lower_mm,error"], input);
+    assert_eq!(rows(&output)[1..], [["1", "20mm H7", "", ""], ["2", "20mm H7/g6", "20.0", ""]]);
+    let told = error(&output);
+    assert_eq!(told.lines().count(), 2, "once for each column: {told}");
+    assert!(told.contains("the column `hole.lower_mm` is the answer's"), "{told}");
+    assert_eq!(output.status.code(), Some(0));
+    // A word that is a person's own is kept, and what it hides is told once.
+    let input = b"part,query,kind\na,20mm,x\nb,20mm H7/g6,x\nc,20mm H7/h6,x\n";
+    let output = run(&["batch", "--csv", "part,kind"], input);
+    assert_eq!(rows(&output)[1..], [["a", "x"], ["b", "x"], ["c", "x"]]);
+    let told = "fits: line 3: the answer has a `kind` too, the column is the input's\n";
+    assert_eq!(error(&output), told);
+}
+
+#[test]
+fn what_is_no_text_is_told_and_not_written_as_if_it_were() {
+    let input = b"id,query,note\nA\xff,20mm H7,x\nB,20mm H7,y\xff\nC,20mm g6,z\n";
+    let output = run(&["batch", "--csv", "id,lower_mm,error.code,error"], input);
+    let told = "the cell `id` of this row is not UTF-8 text";
+    assert_eq!(
+        rows(&output)[1..],
+        [["A\u{fffd}", "", "not_text", told], ["B", "20.0", "", ""], ["C", "19.98", "", ""]]
+    );
+    assert_eq!(output.status.code(), Some(2));
+    // A column's name that is no text is told, and stops only who wants it.
+    let input = b"Ma\xdf,query\n1,20mm H7\n";
+    let output = run(&["batch", "--csv", "query,lower_mm"], input);
+    assert_eq!(rows(&output)[1], ["20mm H7", "20.0"]);
+    assert!(error(&output).contains("the first line is not UTF-8 text"), "{}", error(&output));
+    let output = run(&["batch", "--csv", "Ma\u{df},lower_mm"], input);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(error(&output).contains("which is not UTF-8 text"), "{}", error(&output));
+}
+
+/// The quote of a later row is taken for the end of one that was forgotten.
+#[test]
+fn a_forgotten_quote_loses_its_own_row_alone() {
+    for (rows_of_it, lost) in [
+        (&["1,\"20mm H7,x", "2,20mm g6,x", "3,\"20mm h6\",x", "4,20mm h7,x"][..], 1),
+        (&["1,20mm H7,\"x", "2,20mm g6,\"y, z\"", "3,20mm h6,x", "4,20mm h7,x"], 1),
+        (&["1,20mm H7,x", "2,20mm g6,\"x", "3,20mm h6,\"3\"\" x\"", "4,20mm h7,x"], 2),
+        (&["1,20mm H7,x", "2,20mm g6,x", "3,20mm h6,x", "4,\"20mm h7,x"], 4),
+        (&["1,\"20mm H7,x", "2,20mm g6,x", "3,20mm h6\",x", "4,20mm h7,x"], 1),
+    ] {
+        for end in ["\n", "\r\n", ""] {
+            let mut input = "id,query,note\n".to_owned() + &rows_of_it.join("\n") + end;
+            if end == "\r\n" {
+                input = input.replace("\r\n", "\n").replace('\n', "\r\n");
+            }
+            let output = run(&["batch", "--csv", "line,id,error"], input.as_bytes());
+            let rows = rows(&output);
+            assert_eq!(rows.len(), 5, "{input}: {rows:?}");
+            for (at, row) in rows[1..].iter().enumerate() {
+                assert_eq!(row[..2], [(at + 2).to_string(), (at + 1).to_string()], "{input}");
+                let told = "a quote is opened here and not closed";
+                // Row 3 of the last holds the quote that was to end there: it is told as no query.
+                assert_eq!(row[2] == told, at + 1 == lost, "{input}: {row:?}");
+            }
+        }
+    }
+    // Cells over several lines, and names that hold commas, are read as ever.
+    let input = "\"id, own\",query,\"note\nmore\"\n1,20mm H7,\"a\n\"\"b\"\",\nc\"\n2,20mm g6,x\n";
+    let output = run(&["batch", "--csv", "line,lower_mm,error"], input.as_bytes());
+    assert_eq!(rows(&output)[1..], [["3", "20.0", ""], ["6", "19.98", ""]]);
+}

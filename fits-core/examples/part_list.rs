@@ -1,7 +1,7 @@
 //! Another shop tool calling the library: a part list in, limits out.
 //!
 //! The joints of a cider press, one a line: name, size with unit, hole class,
-//! shaft class. Run it with `cargo run -p fits-core --example part_list`.
+//! shaft class. Run it with `cargo run --locked -p fits-core --example part_list`.
 
 use fits_core::{Error, Fit, Length};
 

@@ -1,7 +1,7 @@
 //! A program talking to `fits batch` line by line: it asks for the bore of a
 //! cider-press bushing seat, then reports readings until one is good.
 //!
-//! `cargo run -p fits-core --example talk_to_batch -- PATH-TO-fits`
+//! `cargo run --locked -p fits-core --example talk_to_batch -- PATH-TO-fits`
 
 use std::{
     error::Error,

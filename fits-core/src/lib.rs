@@ -29,6 +29,7 @@
 //! | Does it bind or let go when warm? | [`Warm::between`](shop::warm::Warm::between) | [warm](#warm) |
 //! | How much play do these parts leave? | [`Stack`](shop::stack::Stack) | [stack](#stack) |
 //! | How far do I set the tailstock over? | [`Taper::set_over`](shop::align::Taper::set_over) | [align](#align) |
+//! | What is each part of a job cut to, and which first? | [`Job::worked`](job::whole::Job::worked), [`Job::next`](job::whole::Job::next) | [job](#job) |
 //!
 //! Most answers explain themselves: `reasons` gives each figure with its rule,
 //! its source and how it is known ([`source::Reason`]), and `known` the least
@@ -258,6 +259,33 @@
 //! // The tailstock end is 8 tenths larger over 6 in.
 //! let left = Taper::between("0.7503in".parse()?, "0.7511in".parse()?, "6in".parse()?)?;
 //! assert_eq!((left.set_over("6in".parse()?)?, left.toward()), ("0.0004in".parse()?, Toward::Tool));
+//! # Ok::<(), fits_core::Error>(())
+//! ```
+//!
+//! ## Job
+//! ```
+//! use fits_core::{
+//!     job::whole::{Feature, FitSaid, First, Job, Mate, Nominal, Part, Side},
+//!     shop::words::Word,
+//!     size::Unit,
+//! };
+//! let size = Nominal::Size("20mm".parse()?);
+//! let mut job = Job::default();
+//! job.parts = ["block", "pin"].map(|name| Part { name: name.into(), ..Part::default() }).into();
+//! job.features = vec![
+//!     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
+//!     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+//! ];
+//! let mut fit = FitSaid::default();
+//! fit.word = Some(Word::find("slip")?);
+//! job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit, called: None }];
+//! // What to cut both to: each joint is worked out once.
+//! let worked = job.worked();
+//! let limits = worked.limits(1).expect("the pin goes into the block")?.0;
+//! assert_eq!(limits.to_string(), "19.980 to 19.993 mm");
+//! // The hole first: the shaft is turned to suit what it comes out at.
+//! assert_eq!(job.first(&job.mates[0]), (0, First::Hole));
+//! assert_eq!(job.next(), Some(0));
 //! # Ok::<(), fits_core::Error>(())
 //! ```
 //!

@@ -2,7 +2,7 @@
 
 use std::{
     ffi::{OsStr, OsString},
-    io::{self, IsTerminal as _, Write as _},
+    io::{self, IsTerminal as _, Read as _, Write as _},
     process::ExitCode,
 };
 
@@ -137,7 +137,13 @@ fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
         session.dial = dial;
     }
     match asked.crib.take() {
-        Some(file) => notes.extend(session.use_crib(file)),
+        Some(file) => {
+            // The prompt makes it with the first tool.
+            if let Ok(false) = file.try_exists() {
+                notes.push(format!("{}: there is no such file, no tool is known", file.display()));
+            }
+            notes.extend(session.use_crib(file));
+        }
         None if way != Way::Lines => notes.extend(session.use_own_crib(&home)),
         None => {}
     }
@@ -261,14 +267,33 @@ fn once(mut asked: Asked) -> io::Result<u8> {
     Ok(status)
 }
 
+/// The note that is named, or for `-` standard input: its name and its text.
+fn note_of(asked: &mut Asked) -> io::Result<(String, String)> {
+    let file = asked.words.pop().unwrap_or_default();
+    let is_piped = file == "-";
+    let file = std::path::PathBuf::from(file);
+    let name = if is_piped { "standard input".to_owned() } else { file.display().to_string() };
+    let named = |error: io::Error| io::Error::new(error.kind(), format!("{name}: {error}"));
+    let mut bytes = Vec::new();
+    if is_piped {
+        io::stdin().lock().read_to_end(&mut bytes).map_err(named)?;
+    } else {
+        bytes = std::fs::read(&file).map_err(named)?;
+    }
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..at].split(|byte| *byte == b'\n').count();
+        named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
+    })?;
+    Ok((name, text))
+}
+
 /// The page to print of a note.
 fn sheet_of(mut asked: Asked) -> io::Result<u8> {
-    let file = std::path::PathBuf::from(asked.words.pop().unwrap_or_default());
-    let text = std::fs::read_to_string(&file)
-        .map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", file.display())))?;
+    let (name, text) = note_of(&mut asked)?;
     let job = fits_repl::note::read(&text);
     if job.parts.is_empty() {
-        complain(&format!("{}: no part is named in it", file.display()));
+        complain(&format!("{name}: no part is named in it"));
         return Ok(NOT_UNDERSTOOD);
     }
     let (mut session, _) = session_for_lines(&mut asked, Way::Once)?;
@@ -278,22 +303,14 @@ fn sheet_of(mut asked: Asked) -> io::Result<u8> {
 
 /// A note, read: what to cut, what to ask, what is left.
 fn job(mut asked: Asked) -> io::Result<u8> {
-    let file = std::path::PathBuf::from(asked.words.pop().unwrap_or_default());
-    let named =
-        |error: io::Error| io::Error::new(error.kind(), format!("{}: {error}", file.display()));
-    let bytes = std::fs::read(&file).map_err(named)?;
-    let text = String::from_utf8(bytes).map_err(|error| {
-        let at = error.utf8_error().valid_up_to();
-        let line = error.as_bytes()[..at].split(|byte| *byte == b'\n').count();
-        named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
-    })?;
+    let (name, text) = note_of(&mut asked)?;
     let job = note::read(&text);
     let (out, is_exact) = match asked.form {
         Form::Json => (note::json_lines(&job), true),
         // A file keeps each character of the note; a terminal obeys none.
         Form::Csv => (note::csv(&job), !io::stdout().is_terminal()),
         Form::Tidy => (note::tidy(&job, &text), !io::stdout().is_terminal()),
-        _ => (note::page(&job, &text, &file.display().to_string()), false),
+        _ => (note::page(&job, &text, &name), false),
     };
     let out = if is_exact { out.into() } else { printable(&out, Colour::Off) };
     write_out(out.as_bytes())?;

@@ -2,21 +2,29 @@
 
 use std::collections::BTreeSet;
 
-use schemars::{JsonSchema, generate::SchemaSettings};
+use schemars::{JsonSchema, SchemaGenerator, generate::SchemaSettings};
 use serde_json::{Map, Value, json};
 
 use crate::{
     answer::Answer,
+    questions::job::{
+        figures::CutFigures,
+        lines::{Asked, SaidFigures, Written},
+    },
     render::json::{Head, Refusal},
 };
 
 /// The version of the contract.
 const CONTRACT: &str = "fits JSON contract, version 1";
 
-fn of<T: JsonSchema>() -> Map<String, Value> {
-    let schema =
-        SchemaSettings::draft2020_12().for_serialize().into_generator().into_root_schema_for::<T>();
-    match schema.to_value() {
+/// One for all parts, so that two types of one name are two definitions.
+fn generator() -> SchemaGenerator {
+    SchemaSettings::draft2020_12().for_serialize().into_generator()
+}
+
+/// A part of the schema; the generator keeps what it refers to.
+fn part<T: JsonSchema>(generator: &mut SchemaGenerator) -> Map<String, Value> {
+    match T::json_schema(generator).to_value() {
         Value::Object(object) => object,
         _ => Map::new(),
     }
@@ -27,62 +35,104 @@ fn name_of(kind: &Value) -> Option<&str> {
     kind.pointer("/properties/answer/const").and_then(Value::as_str)
 }
 
-/// The schema of every answer and of errors, or of one kind of answer.
-///
-/// # Errors
-/// There is no such kind: the text names those there are.
-pub fn schema(kind: Option<&str>) -> Result<Value, String> {
-    let mut whole = of::<Answer>();
-    let kinds = match whole.remove("oneOf") {
+/// What `fits schema` calls a line of `fits job --json`.
+const JOB_LINE: &str = "job_line";
+
+/// Each kind of answer.
+fn kinds_of(generator: &mut SchemaGenerator) -> Vec<Value> {
+    match part::<Answer>(generator).remove("oneOf") {
         Some(Value::Array(kinds)) => kinds,
         _ => Vec::new(),
-    };
+    }
+}
+
+/// What [`schema`] may be asked for.
+pub fn kinds() -> Vec<String> {
+    let kinds = kinds_of(&mut generator());
+    kinds.iter().filter_map(name_of).chain([JOB_LINE]).map(str::to_owned).collect()
+}
+
+/// What is written of every query, or of one kind of answer.
+fn answers(kind: Option<&str>, generator: &mut SchemaGenerator) -> Result<Value, String> {
+    let kinds = kinds_of(generator);
     let mut chosen: Vec<Value> = match kind {
         None => kinds,
         Some(kind) => {
             let found: Vec<Value> =
                 kinds.iter().filter(|one| name_of(one) == Some(kind)).cloned().collect();
             if found.is_empty() {
-                let names: Vec<&str> = kinds.iter().filter_map(name_of).collect();
+                let names: Vec<&str> = kinds.iter().filter_map(name_of).chain([JOB_LINE]).collect();
                 return Err(format!("no answer is `{kind}`: there are {}", names.join(", ")));
             }
             found
         }
     };
-    let mut defs = match whole.remove("$defs") {
-        Some(Value::Object(defs)) => defs,
-        _ => Map::new(),
-    };
-    let mut part = |mut part: Map<String, Value>| {
-        if let Some(Value::Object(more)) = part.remove("$defs") {
-            defs.extend(more);
-        }
-        part.remove("$schema");
-        part.remove("title");
-        part
-    };
-    let beside = part(of::<Head<'_>>());
+    let beside = part::<Head<'_>>(generator);
     if kind.is_none() {
-        let mut refusal = part(of::<Refusal<'_>>());
+        let mut refusal = part::<Refusal<'_>>(generator);
         refusal.insert("title".into(), "error".into());
         chosen.push(Value::Object(refusal));
     }
+    Ok(json!({ "allOf": [beside, { "oneOf": chosen }] }))
+}
+
+/// The objects of a job: they answer no query, and are told by their keys.
+fn job_lines(generator: &mut SchemaGenerator) -> Value {
+    let kinds = [
+        ("what a line says of a feature", part::<SaidFigures<'_>>(generator)),
+        ("what is to be asked of a line", part::<Asked<'_>>(generator)),
+        ("what a line says beside", part::<Written<'_>>(generator)),
+        ("what to cut a feature to", part::<CutFigures>(generator)),
+    ];
+    let kinds = kinds.map(|(title, mut kind)| {
+        kind.insert("title".into(), title.into());
+        Value::Object(kind)
+    });
+    json!({
+        "title": JOB_LINE,
+        "description": "A line of fits job --json. Its keys are its own: `feature` is a name here, \
+            where an answer has an object.",
+        "not": { "required": ["query"] },
+        "oneOf": kinds,
+    })
+}
+
+/// The schema of every answer, of errors and of the lines of a job; or of one kind of
+/// answer, or of the lines of a job alone, which are called `job_line`.
+///
+/// # Errors
+/// There is no such kind: the text names those there are.
+pub fn schema(kind: Option<&str>) -> Result<Value, String> {
+    let mut generator = generator();
+    let body = match kind {
+        None => json!({ "anyOf": [answers(None, &mut generator)?, job_lines(&mut generator)] }),
+        Some(JOB_LINE) => job_lines(&mut generator),
+        Some(kind) => answers(Some(kind), &mut generator)?,
+    };
+    Ok(finished(body, generator))
+}
+
+/// The schema with what it says of itself and what it refers to.
+fn finished(body: Value, mut generator: SchemaGenerator) -> Value {
+    let mut defs = generator.take_definitions(true);
     let mut schema = json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "What fits --json and fits batch write on each line",
+        "title": "What fits --json, fits batch and fits job --json write on each line",
         "description": format!("{CONTRACT}. Fields may be added; a field is never renamed or \
             given another type or meaning. Names that end mm are millimetres. The limits of a \
             size are lower_mm and upper_mm, the ends of any other range have min and max. A \
             field that is null says the same as one that is not there; a list or a text that is \
             not there is empty, and a yes or no is no."),
-        "allOf": [beside, { "oneOf": chosen }],
     });
-    keep_needed(&mut defs, &schema);
-    if let Some(object) = schema.as_object_mut() {
+    keep_needed(&mut defs, &body);
+    if let (Some(object), Value::Object(body)) = (schema.as_object_mut(), body) {
+        for (key, value) in body {
+            object.entry(key).or_insert(value);
+        }
         object.insert("$defs".into(), Value::Object(defs));
     }
     null_is_absent(&mut schema);
-    Ok(schema)
+    schema
 }
 
 /// What may be null need not be there.
@@ -143,9 +193,11 @@ pub fn text(kind: Option<&str>) -> Result<String, String> {
     Ok(serde_json::to_string_pretty(&schema).unwrap_or_default() + "\n")
 }
 
-/// The path of every field, its parts joined by points; places in lists are left out.
+/// The path of every field of an answer, its parts joined by points; places in lists are left out.
 pub fn paths() -> Vec<String> {
-    let Ok(schema) = schema(None) else { return Vec::new() };
+    let mut generator = generator();
+    let Ok(body) = answers(None, &mut generator) else { return Vec::new() };
+    let schema = finished(body, generator);
     let mut found = BTreeSet::new();
     walk(&schema, &schema, "", 0, &mut found);
     found.into_iter().collect()

@@ -61,11 +61,31 @@ impl FitClasses {
 impl FromStr for FitClasses {
     type Err = Error;
 
-    /// Reads `H7/g6` and `RC4`.
+    /// Reads `H7/g6`, also as `H7-g6` and `H7 g6`, and `RC4`.
+    ///
+    /// ```
+    /// use fits_core::shop::FitClasses;
+    /// for text in ["H7/g6", "H7 / g6", "H7-g6", "H7 g6"] {
+    ///     assert_eq!(text.parse::<FitClasses>()?.to_string(), "H7/g6");
+    /// }
+    /// // What a hyphen or a space parts is two classes, or it parts nothing.
+    /// assert!("H7-".parse::<FitClasses>().is_err() && "g6 H7".parse::<FitClasses>().is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     ///
     /// # Errors
     /// No such class, one class where a pair is wanted, or two of one kind.
     fn from_str(text: &str) -> Result<Self, Error> {
+        let loosely = || {
+            let parts = text.trim().split_once(|c: char| c == '-' || c.is_whitespace())?;
+            let is_class = |part: &str| part.trim().parse::<Class>().is_ok();
+            (is_class(parts.0) && is_class(parts.1)).then_some(parts)
+        };
+        if let Some((hole, shaft)) = loosely() {
+            let (hole, shaft) = (hole.trim().parse()?, shaft.trim().parse()?);
+            Fit::are_a_pair(hole, shaft).map_err(|error| error.at(0, text.len()))?;
+            return Ok(Self::Iso286 { hole, shaft });
+        }
         let Some((hole, shaft)) = text.split_once('/') else {
             return text.parse().map(Self::B41).map_err(|error: Error| {
                 match text.trim().parse::<Class>() {
@@ -114,7 +134,7 @@ impl Choice {
 }
 
 /// What a person writes for a pair: two classes of ISO 286, a class of ASME
-/// B4.1, or a shop's word.
+/// B4.1, or a shop's word, behind it `thin tube` where the outer part is one.
 ///
 /// ```
 /// use fits_core::shop::Spec;
@@ -126,6 +146,11 @@ impl Choice {
 /// assert_eq!(press.classes("1in".parse()?)?.to_string(), "FN2");
 /// assert_eq!(press.classes("25.4mm".parse()?)?.to_string(), "H7/s6");
 /// assert_eq!(press.reasons("1in".parse()?)?[0].value, "H7/s6 (FN2)");
+///
+/// // A thin outer part takes less.
+/// let thin: Spec = "press, thin tube".parse()?;
+/// assert_eq!(thin.classes("1in".parse()?)?.to_string(), "FN1");
+/// assert_eq!(thin.to_string(), "press, thin tube");
 ///
 /// let error = "H7".parse::<Spec>().unwrap_err();
 /// assert_eq!(error.to_string(), "H7 is one part's class, and a pair has two");
@@ -140,9 +165,20 @@ pub enum Spec {
     /// A shop's word, for solid steel with nothing else known; for other
     /// circumstances ask [`Word::choose`].
     Word(Word),
+    /// The same where the outer part is a thin tube.
+    ThinWord(Word),
 }
 
+/// What is written behind a word where the outer part is thin.
+const THIN: [&str; 3] = ["thin tube", "thin wall", "thin"];
+
 impl Spec {
+    /// What a word's classes are chosen by.
+    fn circumstance(self, size: Size) -> Circumstance {
+        let plain = Circumstance::plain(size.length());
+        if matches!(self, Self::ThinWord(_)) { plain.with_thin_wall() } else { plain }
+    }
+
     /// The classes that it comes to at a size.
     ///
     /// # Errors
@@ -150,7 +186,9 @@ impl Spec {
     pub fn classes(self, size: Size) -> Result<FitClasses, Error> {
         match self {
             Self::Classes(classes) => Ok(classes),
-            Self::Word(word) => Ok(word.choose(&Circumstance::plain(size.length()))?.classes(size)),
+            Self::Word(word) | Self::ThinWord(word) => {
+                Ok(word.choose(&self.circumstance(size))?.classes(size))
+            }
         }
     }
 
@@ -168,8 +206,8 @@ impl Spec {
     /// As [`Spec::fit`].
     pub fn reasons(self, size: Size) -> Result<Vec<Reason>, Error> {
         let mut reasons = self.classes(size)?.reasons(size.length())?;
-        if let Self::Word(word) = self {
-            let choice = word.choose(&Circumstance::plain(size.length()))?;
+        if let Self::Word(word) | Self::ThinWord(word) = self {
+            let choice = word.choose(&self.circumstance(size))?;
             reasons.insert(0, choice.explained());
         }
         Ok(reasons)
@@ -181,6 +219,7 @@ impl fmt::Display for Spec {
         match self {
             Self::Classes(classes) => classes.fmt(f),
             Self::Word(word) => f.pad(word.name()),
+            Self::ThinWord(word) => f.pad(&format!("{}, {}", word.name(), THIN[0])),
         }
     }
 }
@@ -188,7 +227,7 @@ impl fmt::Display for Spec {
 impl FromStr for Spec {
     type Err = Error;
 
-    /// Reads `H7/g6`, `RC4` and `press`.
+    /// Reads `H7/g6`, `RC4`, `press` and `press, thin tube`.
     ///
     /// # Errors
     /// Neither classes of a pair nor a word of the shop, or a word that means
@@ -209,6 +248,12 @@ impl FromStr for Spec {
                 Some(span) => error.at(span.start + start, span.end + start),
                 None => error.at(start, start + body.len()),
             });
+        }
+        let thin = THIN.iter().find_map(|thin| body.strip_suffix(thin));
+        let before =
+            thin.map(|word| word.trim_end_matches(|c: char| c == ',' || c.is_whitespace()));
+        if let Some(Ok(word)) = before.filter(|word| !word.is_empty()).map(Word::find) {
+            return Ok(Self::ThinWord(word));
         }
         Word::find(body).map(Self::Word).map_err(|error| error.at(start, start + body.len()))
     }

@@ -1,19 +1,20 @@
 //! What the word that is being typed may become: in a query, and on the command
 //! line.
 
-use std::borrow::Cow;
+use std::{borrow::Cow, collections::BTreeSet};
 
 use fits_core::{
     shop::words::Word,
-    standards::{instruments::Instrument, iso286::Grade, materials::Material},
+    standards::{b41, instruments::Instrument, iso286::Grade, materials::Material},
 };
 
 use super::{COMMANDS, Command, OPTIONS, SHELLS};
 use crate::{
     help::topics,
     query::Query,
+    schema,
     session::Session,
-    words::clause::{self, Clause, reserved},
+    words::clause::{self, Clause},
 };
 
 /// The classes worth offering: the preferred ones of ISO 286-2 and ANSI B4.2.
@@ -23,9 +24,6 @@ const SHAFTS: &[&str] = &[
     "c11", "d9", "f7", "g6", "h6", "h7", "h8", "h9", "h11", "js6", "k6", "m6", "n6", "p6", "r6",
     "s6", "u6",
 ];
-
-/// The classes of ASME B4.1 in commonest use (common practice, no source).
-const INCH: &[&str] = &["RC3", "RC4", "RC5", "RC7", "LC2", "LC5", "LT3", "LN2", "FN1", "FN2"];
 
 /// What `crib add` takes.
 const TOOLS: [&str; 7] = ["drill", "reamer", "tap", "pin", "bar", "instrument", "material"];
@@ -52,14 +50,28 @@ pub fn of_query(before: &str) -> (usize, Vec<Candidate>) {
         .rfind(|c: char| c.is_whitespace() || matches!(c, '/' | ',' | '='))
         .map_or(0, |at| at + before[at..].chars().next().map_or(1, char::len_utf8));
     let (typed, context) = (&before[start..], before[..start].trim_end());
+    let first_word = context.split_whitespace().next().unwrap_or_default();
+    // `why` is asked of any query.
+    if let Some(query) = before.strip_prefix("why ") {
+        let taken = before.len() - query.trim_start().len();
+        let (start, offered) = of_query(query.trim_start());
+        return (taken + start, offered);
+    }
     let mut offered = names_at(before, start);
     let mut offer = |words: &mut dyn Iterator<Item = &'static str>| {
         offered.extend(words.map(Candidate::from));
     };
-    let first_word = context.split_whitespace().next().unwrap_or_default();
-    let is_sized = matches!(crate::read(context), Ok(Query::Size(_)));
+    let read = crate::read(context).ok();
+    let is_sized = matches!(read, Some(Query::Size(_)));
+    let is_thread = matches!(read, Some(Query::Thread(_)));
     if first_word == "help" {
         offer(&mut topics().map(|topic| topic.topic));
+        offer(&mut ["walk-through"].into_iter());
+        // A word that has a topic is asked by that.
+        let has_topic =
+            |word: &str| topics().any(|topic| topic.topic.strip_suffix('s') == Some(word));
+        let words = clause::openers().map(|clause| clause.word);
+        offer(&mut words.filter(|word| !has_topic(word)));
     } else if first_word == "units" {
         offer(&mut ["mm", "in"].into_iter());
     } else if first_word == "dial" {
@@ -73,28 +85,37 @@ pub fn of_query(before: &str) -> (usize, Vec<Candidate>) {
         offer(&mut words.iter().copied());
     } else if context.ends_with('/') {
         offer(&mut SHAFTS.iter().copied());
-    } else if let Some(clauses) = clause::opened_by(first_word) {
-        offer(&mut clauses.iter().skip(1).map(|clause| clause.word));
-    } else if is_sized || crate::read(context).is_ok() {
+    } else if context.is_empty() {
+        offer(&mut clause::openers().map(|clause| clause.word));
+    } else {
         if is_sized {
-            offer(&mut HOLES.iter().chain(SHAFTS).chain(INCH).copied());
+            offer(&mut HOLES.iter().chain(SHAFTS).copied());
             offer(&mut Word::all().map(Word::name));
             offer(&mut ["general"].into_iter());
         }
-        offer(
-            &mut ["from", "hole = ", "shaft = ", "hub", "long", "thin tube", "turns", "with", "at"]
-                .into_iter(),
-        );
-    } else {
-        let clauses = [
-            "at", "from", "general", "hub", "long", "overhang", "room", "runs", "seed", "thin",
-            "turns", "with", "within",
-        ];
-        offer(&mut reserved().filter(|word| !clauses.contains(word)));
+        if is_sized || matches!(read, Some(Query::Part(_))) {
+            let words =
+                ["from", "hole = ", "shaft = ", "hub", "long", "thin tube", "turns", "with", "at"];
+            offer(&mut words.into_iter());
+        }
+        offer(&mut clause::beside(context).map(|clause| clause.word));
+        let of_read = read.as_ref().map_or(&[][..], Query::clauses);
+        offer(&mut of_read.iter().filter(|it| is_thread || !it.opens_lines()).map(|it| it.word));
+        if is_sized {
+            // Of a word's many names those that are typed, one by one.
+            let names = Word::all().flat_map(|word| word.aliases().iter().copied());
+            offer(&mut names.filter(|_| !typed.is_empty()));
+            let classes = b41::Class::all().map(|class| class.to_string());
+            offered.extend(classes.map(|word| Candidate { word: word.into(), says: "" }));
+        }
     }
     offered.retain(|one| one.word.starts_with(typed) && one.word != typed);
+    let mut met = BTreeSet::new();
+    offered.retain(|one| met.insert(one.word.trim_end().to_owned()));
     if offered.is_empty() && (is_sized || context.ends_with('/')) {
         offered = classes(context, typed);
+    } else if is_thread && typed.starts_with(|c: char| c.is_ascii_digit()) {
+        offered = thread_classes(context, typed);
     }
     (start, offered)
 }
@@ -111,7 +132,10 @@ fn names_at(before: &str, start: usize) -> Vec<Candidate> {
     let opened = before.char_indices().rev().filter(|(at, c)| c.is_whitespace() && *at < start);
     for (at, _) in opened.take(4) {
         let word = before[..at].rsplit(|c: char| c.is_whitespace() || c == ',').next();
-        let Some(clause) = word.and_then(|word| clause::named(word).find(takes)) else { continue };
+        // `weight` has a section before its material.
+        let opener = before.split_whitespace().next().filter(|first| *first == "weight");
+        let clause = word.and_then(|word| clause::named(word).find(takes));
+        let Some(clause) = clause.or_else(|| clause::named(opener?).find(takes)) else { continue };
         let typed = before[at..].trim_start().to_lowercase();
         let cut = typed.len().saturating_sub(before.len() - start);
         let of_material = clause.word == "material" || clause.takes.contains("material");
@@ -128,6 +152,17 @@ fn names_at(before: &str, start: usize) -> Vec<Candidate> {
             .collect();
     }
     Vec::new()
+}
+
+/// The classes of a thread's system that go on as typed: those that have an answer.
+fn thread_classes(context: &str, typed: &str) -> Vec<Candidate> {
+    let letters = ["A", "B", "C", "G", "H", "e", "f", "g", "h"];
+    let all = (1..=9).flat_map(|grade| letters.iter().map(move |it| format!("{grade}{it}")));
+    let mut session = Session::new();
+    all.filter(|class| class.starts_with(typed) && class != typed)
+        .filter(|class| session.evaluate(&format!("{context} {class}")).is_ok())
+        .map(|class| Candidate { word: class.into(), says: "" })
+        .collect()
 }
 
 /// The grades of the letters typed that have an answer there.
@@ -162,6 +197,9 @@ pub fn of_words(words: &[String]) -> Vec<Candidate> {
         [] => None,
     };
     if let Some(option) = option {
+        if option.long == "csv" {
+            return columns(typed);
+        }
         return starting(typed, option.values.iter().copied());
     }
     if let Some((name, _)) = typed.split_once('=')
@@ -203,6 +241,11 @@ pub fn of_words(words: &[String]) -> Vec<Candidate> {
     }
     match command {
         Command::Answer => {}
+        Command::Schema if query.is_empty() => {
+            let kinds = schema::kinds().into_iter();
+            let kinds = kinds.filter(|kind| kind.starts_with(typed) && kind != typed);
+            return kinds.map(|kind| Candidate { word: kind.into(), says: "" }).collect();
+        }
         Command::Completions if query.is_empty() => return starting(typed, SHELLS.into_iter()),
         _ => return Vec::new(),
     }
@@ -229,6 +272,20 @@ pub fn of_words(words: &[String]) -> Vec<Candidate> {
     offered
 }
 
+/// The columns of a table, the last of those typed being written; a field that holds
+/// others is gone into at its point.
+fn columns(typed: &str) -> Vec<Candidate> {
+    let last = typed.rfind(',').map_or(0, |at| at + 1);
+    let (before, typed) = typed.split_at(last);
+    let level = typed.matches('.').count();
+    let mut names: Vec<String> = schema::paths();
+    names.retain(|path| path.starts_with(typed) && path != typed);
+    // Without a word typed all of them are too many to look through.
+    names.retain(|path| path.matches('.').count() <= level.max(usize::from(!typed.is_empty())));
+    let whole = names.into_iter().map(|path| format!("{before}{path}"));
+    whole.map(|word| Candidate { word: word.into(), says: "" }).collect()
+}
+
 fn starting(typed: &str, words: impl Iterator<Item = &'static str>) -> Vec<Candidate> {
     let words = words.filter(|word| word.starts_with(typed) && *word != typed);
     words.map(|word| Candidate { word: word.into(), says: "" }).collect()
@@ -248,13 +305,18 @@ mod tests {
         for (before, start, offered) in [
             ("20 H1", 3, &["H11"][..]),
             ("20 H7/g", 6, &["g6"]),
-            ("be", 0, &[]),
+            ("be", 0, &["bearing"]),
+            ("beh", 0, &[]),
             ("bo", 0, &["bore"]),
             ("bore 20 H7 fr", 11, &["from"]),
             ("units ", 6, &["mm", "in"]),
             ("help pa", 5, &["pairs", "parts", "passes"]),
-            ("3/4in RC", 6, &["RC3", "RC4", "RC5", "RC7"]),
-            ("20 pre", 3, &["precision running", "press"]),
+            ("3/4in RC", 6, &["RC1", "RC2", "RC3", "RC4", "RC5", "RC6", "RC7", "RC8", "RC9"]),
+            (
+                "20 pre",
+                3,
+                &["precision running", "press", "precise running", "press in", "pressed"],
+            ),
             ("20 \u{2300}", 3, &[]),
             (
                 "20 press, hub cast i",

@@ -59,7 +59,7 @@ end
 complete -c fits -f -a '(__fits_candidates)'
 complete -c fits -l crib -r -F
 complete -c fits -l log -r -F
-complete -c fits -n '__fish_seen_subcommand_from batch' -F
+complete -c fits -n '__fish_seen_subcommand_from batch job sheet' -F
 "#;
 
 const POWERSHELL: &str = r#"# Completions of fits for PowerShell 7.3 and later.

@@ -89,7 +89,8 @@ pub(crate) const COMMANDS: [About; 8] = [
         says: "read a note of parts: every figure to cut",
         more: &[
             "The note is plain text as a person writes it: parts at the margin, features under",
-            "them or rows of a table, readings in later lines. Nothing in it is changed.",
+            "them or rows of a table, readings in later lines. Nothing in it is changed. With -",
+            "for FILE it is read from standard input.",
             "--csv writes all features, limits and readings as a table for the record.",
             "--tidy writes the note as the program has read it: `part NAME` at the margin,",
             "under it `name: size; what it goes in; what was read` for each feature, remarks",
@@ -102,14 +103,20 @@ pub(crate) const COMMANDS: [About; 8] = [
         word: "sheet",
         takes: "FILE",
         says: "write a page to print for each part of a note",
-        more: &["fits sheet press.job > press.html"],
+        more: &[
+            "fits sheet press.job > press.html",
+            "With - for FILE the note is read from standard input.",
+        ],
     },
     About {
         command: Command::Schema,
         word: "schema",
         takes: "[ANSWER]",
         says: "print the JSON Schema of every answer, or of one",
-        more: &["The kinds of ANSWER are the values of the field `answer`, as `fit`."],
+        more: &[
+            "The kinds of ANSWER are the values of the field `answer`, as `fit`; `job_line` is a",
+            "line of `fits job --json`.",
+        ],
     },
     About { command: Command::Man, word: "man", takes: "", says: "print the man page", more: &[] },
     About {

@@ -131,7 +131,7 @@ impl Asked {
 }
 
 /// Options that say the same thing or contradict each other.
-const CLASHES: [(&str, &str, &str); 8] = [
+const CLASHES: [(&str, &str, &str); 10] = [
     ("json", "csv", "the output is one or the other"),
     ("json", "tidy", "the output is one or the other"),
     ("csv", "tidy", "the output is one or the other"),
@@ -140,6 +140,8 @@ const CLASHES: [(&str, &str, &str); 8] = [
     ("mm", "units", "the units are said twice"),
     ("json", "svg", "an answer is written as one or the other"),
     ("alone", "log", "a log follows from one line to the next"),
+    ("csv", "log", "a log follows from one line to the next, a row stands for itself"),
+    ("csv", "shown", "name such a column, as shown.hole.lower"),
 ];
 
 /// Reads the arguments, the program's own name first. Options may stand
@@ -262,9 +264,12 @@ fn check(asked: &Asked, given: &[&Opt]) -> Result<(), String> {
         (Command::Answer, _) if asked.shown && asked.form != Form::Json => {
             Err("`--shown` goes with `--json` or `fits batch`".into())
         }
-        (Command::Job, n) if n != 1 => Err("`job` takes one note: `fits job FILE`".into()),
+        (Command::Job, n) if n != 1 => {
+            Err("`job` takes one note: `fits job FILE`, or - for standard input".into())
+        }
         (Command::Sheet, n) if n != 1 => {
-            Err("`sheet` takes one note: `fits sheet FILE > sheet.html`".into())
+            Err("`sheet` takes one note, or - for standard input: `fits sheet FILE > sheet.html`"
+                .into())
         }
         (Command::Batch, 2..) => Err("`batch` takes one file, or none for standard input".into()),
         (Command::Schema, 2..) => Err("`schema` takes one kind of answer, or none".into()),

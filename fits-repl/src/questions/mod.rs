@@ -191,6 +191,17 @@ macro_rules! questions {
                     $($(Self::$asked(typed) => typed,)+)+
                 }
             }
+
+            /// What its lines begin with and hold.
+            #[cfg_attr(
+                not(feature = "command"),
+                allow(dead_code, reason = "for completion at the prompt")
+            )]
+            pub(crate) const fn clauses(&self) -> &'static [Clause] {
+                match self {
+                    $($(Self::$asked(_) => $module::CLAUSES,)+)+
+                }
+            }
         }
 
         /// What a query was answered with.

@@ -10,35 +10,53 @@ use serde_json::{Map, Value};
 
 use crate::{answer::Answer, query::Units, render::text::Text};
 
+/// Under these names `min_mm` and `max_mm` are what something is cut to, or bought
+/// as. Elsewhere they are a play that comes about, which is not rounded inward.
+const CUT: [&str; 7] = ["always", "blank", "holes", "limits", "shaft_to_keep", "sizes", "usually"];
+
+/// What an object is: the name that it, or the list around it, has, and what is cut
+/// by it.
+#[derive(Clone, Copy, Default)]
+struct Place<'a> {
+    name: &'a str,
+    /// Of the object around it: `external` or `internal` for a thread.
+    side: &'a str,
+}
+
 /// An object for each object of the answer that has limits, under the same name:
-/// `lower`, `upper` and `aim` for `lower_mm`, `upper_mm` and `aim_mm`, and
-/// `pitch_min`, `pitch_max` for what is named so.
+/// `lower`, `upper` and `aim` for `lower_mm`, `upper_mm` and `aim_mm`; `min`, `max`
+/// and `aim` where these are what to cut; and `pitch_min`, `pitch_max` for what is
+/// named so.
 pub(crate) fn shown(answer: &Answer, units: Units) -> Map<String, Value> {
     let whole = serde_json::to_value(answer).unwrap_or_default();
-    match of(&whole, units) {
+    match of(&whole, Place::default(), units) {
         Some(Value::Object(found)) => found,
         _ => Map::new(),
     }
 }
 
-fn of(value: &Value, units: Units) -> Option<Value> {
+fn of(value: &Value, place: Place<'_>, units: Units) -> Option<Value> {
     let object = match value {
         Value::Object(object) => object,
         Value::Array(list) => {
             // Its places stay: an entry with nothing to show is null.
             let list: Vec<Value> =
-                list.iter().map(|one| of(one, units).unwrap_or_default()).collect();
+                list.iter().map(|one| of(one, place, units).unwrap_or_default()).collect();
             return list.iter().any(|one| !one.is_null()).then_some(Value::Array(list));
         }
         _ => return None,
     };
     let mut found = Map::new();
-    if let Some(limits) = limits(object, "lower_mm", "upper_mm") {
-        pair(&mut found, ["lower", "upper"], limits, units);
+    let word = |key| object.get(key).and_then(Value::as_str);
+    let is_cut = CUT.contains(&place.name);
+    let ends = limits(object, "lower_mm", "upper_mm").map(|limits| (limits, ["lower", "upper"]));
+    let cut = || Some((limits(object, "min_mm", "max_mm")?, ["min", "max"]));
+    if let Some((limits, names)) = ends.or_else(|| cut().filter(|_| is_cut)) {
+        pair(&mut found, names, limits, units);
         if let Some(aim) = length(object, "aim_mm") {
-            let kind = match object.get("kind").and_then(Value::as_str) {
-                Some("hole") => Some(Feature::Hole),
-                Some("shaft") => Some(Feature::Shaft),
+            let kind = match (word("kind"), place.side) {
+                (Some("hole"), _) | (None, "internal") => Some(Feature::Hole),
+                (Some("shaft"), _) | (None, "external") => Some(Feature::Shaft),
                 _ => None,
             };
             let aim = Text::aim_in(kind, limits, aim, units.unit());
@@ -53,7 +71,8 @@ fn of(value: &Value, units: Units) -> Option<Value> {
         }
     }
     for (key, value) in object {
-        found.extend(of(value, units).map(|value| (key.clone(), value)));
+        let place = Place { name: key, side: word("side").unwrap_or_default() };
+        found.extend(of(value, place, units).map(|value| (key.clone(), value)));
     }
     (!found.is_empty()).then_some(Value::Object(found))
 }
@@ -69,6 +88,11 @@ fn limits(object: &Map<String, Value>, lower: &str, upper: &str) -> Option<Limit
 
 fn pair(found: &mut Map<String, Value>, names: [&str; 2], limits: Limits, units: Units) {
     let unit = units.unit();
+    if limits.lower() == limits.upper() {
+        let one = Value::from(Text::size(limits.lower(), unit));
+        found.extend(names.map(|name| (name.to_owned(), one.clone())));
+        return;
+    }
     let decimals = Decimals::for_limits(unit, limits);
     let ends = [(limits.lower(), Rounding::Up), (limits.upper(), Rounding::Down)];
     for (name, (end, rounding)) in names.into_iter().zip(ends) {

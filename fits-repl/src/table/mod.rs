@@ -10,7 +10,7 @@ use std::{
 use crate::{
     answer::Answer,
     batch::{Outcome, not_text},
-    problem::Problem,
+    problem::{Code, Problem},
     render::{
         cells::Wanted,
         json::{self, Head, Refusal},
@@ -28,9 +28,6 @@ pub struct Columns {
 
 /// Ways to cut a part: they are worked out where a column names one.
 const PLANS: [&str; 3] = ["ream", "bore", "turn"];
-
-/// Columns that are never the input's own.
-const BESIDE: [&str; 3] = ["line", "query", "error"];
 
 impl Columns {
     /// Reads `query,hole.lower_mm`.
@@ -63,17 +60,10 @@ impl Columns {
 
     /// The first that is neither a field of an answer nor among the input's own,
     /// told with the nearest that there is.
-    fn unknown(&self, own: &[String]) -> Option<String> {
-        let known = schema::paths();
-        let fields = |name: &str| {
-            let plain: Vec<&str> =
-                name.split('.').filter(|part| part.parse::<usize>().is_err()).collect();
-            let plain = plain.join(".");
-            let of_shown = plain.strip_prefix("shown.").map(|size| format!("{size}_mm"));
-            known.contains(&of_shown.unwrap_or(plain))
-        };
-        let unknown = self.names.iter().find(|name| !own.contains(name) && !fields(name))?;
-        let near = own.iter().chain(&known).find(|known| crate::words::near_miss(unknown, known));
+    fn unknown(&self, own: &[String], known: &[String]) -> Option<String> {
+        let unknown =
+            self.names.iter().find(|name| !own.contains(name) && !is_field(name, known))?;
+        let near = own.iter().chain(known).find(|known| crate::words::near_miss(unknown, known));
         let ends = || {
             let last = [format!(".{unknown}"), format!("{unknown}_mm")];
             known.iter().find(|known| last.iter().any(|last| known.ends_with(last)))
@@ -82,8 +72,50 @@ impl Columns {
             || "`fits schema` has every field".to_owned(),
             |near| format!("is `{near}` meant?"),
         );
-        Some(format!("no answer has the column `{unknown}`: {hint}"))
+        let unread = if own.iter().any(|name| is_damaged(name)) {
+            ", and none that can be read in the first line, which is not UTF-8 text"
+        } else {
+            ""
+        };
+        Some(format!("no answer has the column `{unknown}`{unread}: {hint}"))
     }
+
+    /// What is to be told before a row is read: columns of the input that an answer
+    /// has too, and names that are no text.
+    fn told(&self, own: &[String], known: &[String]) -> Vec<String> {
+        let both = self.names.iter().filter(|name| own.contains(name) && !is_query(name));
+        let both = both.filter(|name| is_figure(name) && is_field(name, known));
+        let told = both.map(|name| {
+            format!(
+                "the column `{name}` is the answer's: the input's own is not copied, it needs \
+                 another name"
+            )
+        });
+        let damaged = own.iter().filter(|name| is_damaged(name));
+        let damaged = damaged.map(|name| {
+            format!("the first line is not UTF-8 text: the column `{name}` can't be asked for")
+        });
+        told.chain(damaged).collect()
+    }
+}
+
+/// Is it a field of an answer, or stands beside one?
+fn is_field(name: &str, known: &[String]) -> bool {
+    let plain: Vec<&str> = name.split('.').filter(|part| part.parse::<usize>().is_err()).collect();
+    let plain = plain.join(".");
+    let of_shown = plain.strip_prefix("shown.").map(|size| format!("{size}_mm"));
+    known.contains(&of_shown.unwrap_or(plain))
+}
+
+/// Is a field named so by the program alone? `note` and `part` are words for a
+/// column of one's own; figures and what stands beside an answer never are.
+fn is_figure(name: &str) -> bool {
+    name.contains(['.', '_']) || matches!(name, "line" | "query" | "error" | "shown")
+}
+
+/// Does it hold the mark for bytes that are no text?
+fn is_damaged(name: &str) -> bool {
+    name.contains(char::REPLACEMENT_CHARACTER)
 }
 
 /// Appends a cell, quoted where it must be.
@@ -132,20 +164,35 @@ pub fn run(
     let own = rows.header()?;
     let names = own.as_deref().unwrap_or_default();
     let parted = own.is_none().then(|| rows.parted_otherwise()).flatten();
-    if let Some(why) = parted.or_else(|| columns.unclear(names)).or_else(|| columns.unknown(names))
-    {
+    let known = schema::paths();
+    let wrong =
+        parted.or_else(|| columns.unclear(names)).or_else(|| columns.unknown(names, &known));
+    if let Some(why) = wrong {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, why));
+    }
+    for told in columns.told(names, &known) {
+        complain(&told);
     }
     let query_at = own.as_ref().and_then(|own| own.iter().position(|name| is_query(name)));
     let own = own.unwrap_or_default();
     let of_input = |name: &String| {
         let at = own.iter().position(|own| own == name);
-        at.filter(|_| !BESIDE.contains(&name.as_str()))
+        // A figure that an answer has comes from the answer alone.
+        at.filter(|_| !(is_figure(name) && is_field(name, &known)))
     };
     let of_input: Vec<Option<usize>> = columns.names.iter().map(of_input).collect();
     let has = |wanted| columns.names.iter().any(|name| name.split('.').next() == Some(wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
     session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
+    // Words of one's own that an answer may have a field of too.
+    let mut hidden: Vec<(&String, Wanted)> = Vec::new();
+    for (name, _) in columns.names.iter().zip(&of_input).filter(|(_, at)| at.is_some()) {
+        if is_field(name, &known) {
+            let mut field = Wanted::default();
+            field.add(name, 0);
+            hidden.push((name, field));
+        }
+    }
     let mut wanted = Wanted::default();
     for (cell, (name, of_input)) in columns.names.iter().zip(&of_input).enumerate() {
         // What is copied from the row is looked for nowhere else.
@@ -158,7 +205,10 @@ pub fn run(
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
     let mut worst = Outcome::default();
     loop {
-        let row = if query_at.is_some() { rows.next()? } else { rows.next_query()? };
+        let row = match query_at {
+            Some(at) => rows.next(at)?,
+            None => rows.next_query()?,
+        };
         let (number, answer, text) = match row {
             Row::End => {
                 output.write_all(&out)?;
@@ -168,10 +218,25 @@ pub fn run(
             Row::Broken(number, problem) => (number, Err(problem), Cow::default()),
             Row::Cells(number) => {
                 let (answer, text) = ask(session, rows.cell(query_at.unwrap_or_default()));
-                (number, answer, text)
+                let kept = columns.names.iter().zip(&of_input);
+                let damaged = kept.filter_map(|(name, at)| Some((name, rows.cell((*at)?)?)));
+                (number, damaged_cell(damaged, &text).map_or(answer, Err), text)
             }
         };
         worst = worst.max(Outcome::of(&answer));
+        if let Ok(answer) = &answer {
+            hidden.retain(|(name, field)| {
+                let mut cell = [Vec::new()];
+                field.pick(answer, &mut cell);
+                let is_there = cell.iter().any(|cell| !cell.is_empty());
+                if is_there {
+                    complain(&format!(
+                        "line {number}: the answer has a `{name}` too, the column is the input's"
+                    ));
+                }
+                !is_there
+            });
+        }
         cells.iter_mut().for_each(Vec::clear);
         let is_found = match &answer {
             Ok(answer) => wanted.pick(answer, &mut cells),
@@ -212,6 +277,18 @@ pub fn run(
             out.clear();
         }
     }
+}
+
+/// The problem with a row whose kept cells are not all text: what is written of
+/// them is not what was read, so the row is not answered.
+fn damaged_cell<'a>(
+    mut kept: impl Iterator<Item = (&'a String, &'a [u8])>,
+    text: &str,
+) -> Option<Problem> {
+    let (name, _) = kept.find(|(_, cell)| std::str::from_utf8(cell).is_err())?;
+    let message = format!("the cell `{name}` of this row is not UTF-8 text");
+    let problem = Problem::new(message, 0..text.len());
+    Some(problem.advise("save the table as UTF-8").kind(Code::NotText))
 }
 
 /// The answer of a cell, and its text.

@@ -95,8 +95,8 @@ impl<R: io::Read> Rows<R> {
         }
     }
 
-    /// The next row, its cells read.
-    pub(super) fn next(&mut self) -> io::Result<Row> {
+    /// The next row, its cells read; its query stands at a place.
+    pub(super) fn next(&mut self, query_at: usize) -> io::Result<Row> {
         match self.next_full_line()? {
             Reading::End => return Ok(Row::End),
             Reading::TooLong => {
@@ -112,7 +112,15 @@ impl<R: io::Read> Rows<R> {
         self.begin_cells();
         loop {
             if self.add_cells() {
-                return Ok(Row::Cells(start));
+                let is_one_line = !whole.trim_ascii_end().contains(&b'\n') && self.line.len() < 2;
+                if whole.is_empty() || is_one_line {
+                    return Ok(Row::Cells(start));
+                }
+                whole.append(&mut self.line);
+                if spans_lines(&whole) && !self.cell(query_at).is_some_and(has_two_lines) {
+                    return Ok(Row::Cells(start));
+                }
+                return Ok(self.only_first_is_lost(start, whole));
             }
             // The row goes on: a quote is open, or the last line has no end.
             whole.append(&mut self.line);
@@ -123,21 +131,30 @@ impl<R: io::Read> Rows<R> {
             };
             match reading {
                 Reading::Whole => {}
-                Reading::End if !whole.ends_with(b"\n") => self.line.clear(),
+                Reading::End if !whole.ends_with(b"\n") => self.line = b"\n".to_vec(),
                 Reading::End | Reading::TooLong => {
-                    // Only the line that opened it is lost.
-                    let first = whole.iter().position(|byte| *byte == b'\n').unwrap_or(whole.len());
-                    let mut again = whole.split_off((first + 1).min(whole.len()));
-                    again.append(&mut self.line);
-                    again.append(&mut self.again);
-                    (self.again, self.number) = (again, start);
+                    whole.append(&mut self.line);
                     self.is_cut |= reading == Reading::TooLong;
-                    let problem = Problem::new("a quote is opened here and not closed", 0..first)
-                        .advise("a cell that holds quotes doubles them, as \"1\"\" press\"");
-                    return Ok(Row::Broken(start, problem));
+                    return Ok(self.only_first_is_lost(start, whole));
                 }
             }
         }
+    }
+
+    /// Of lines that a quote took together, the one that opened it is lost; the
+    /// others are read again.
+    fn only_first_is_lost(&mut self, start: u64, mut whole: Vec<u8>) -> Row {
+        let first = whole.iter().position(|byte| *byte == b'\n').unwrap_or(whole.len());
+        let mut again = whole.split_off((first + 1).min(whole.len()));
+        again.append(&mut self.again);
+        (self.again, self.number) = (again, start);
+        // Its own cells say whose row it is; the one that is open is none.
+        self.line = whole;
+        self.begin_cells();
+        self.add_cells();
+        let problem = Problem::new("a quote is opened here and not closed", 0..first)
+            .advise("a cell that holds quotes doubles them, as \"1\"\" press\"");
+        Row::Broken(start, problem)
     }
 
     pub(super) fn begin_cells(&mut self) {
@@ -213,11 +230,23 @@ impl<R: io::Read> Rows<R> {
         if reading != Reading::Whole {
             return Ok(None);
         }
-        let names = self.names_parted_by(',');
-        if names.is_some() {
-            self.untold = None;
+        if self.names_parted_by(',').is_none() {
+            return Ok(None);
         }
-        Ok(names)
+        // It is a row as any other: a name may hold a comma.
+        let name = |cell: &[u8]| String::from_utf8_lossy(cell).trim().to_owned();
+        let names: Vec<String> = match self.next(usize::MAX)? {
+            Row::Cells(_) => (0..).map_while(|at| self.cell(at)).map(name).collect(),
+            _ => Vec::new(),
+        };
+        if names.iter().any(|name| is_query(name)) {
+            return Ok(Some(names));
+        }
+        Err(io::Error::new(
+            io::ErrorKind::InvalidInput,
+            "the names in the first line can't be told apart: a quote in it is not closed, or \
+             parts nothing",
+        ))
     }
 
     /// The names that the line has where `by` parts them, if one is `query`.
@@ -227,6 +256,35 @@ impl<R: io::Read> Rows<R> {
             line.split(by).map(|name| name.trim().trim_matches('"').trim().to_owned()).collect();
         names.iter().any(|name| is_query(name)).then_some(names)
     }
+}
+
+/// Do the quotes of a row hold its line feeds as a writer of CSV puts them: at the
+/// start of a cell and at its end, doubled inside? A quote that was forgotten takes
+/// lines until the next, which then stands in the middle of a cell.
+fn spans_lines(row: &[u8]) -> bool {
+    let row = row.trim_ascii_end();
+    let (mut is_open, mut is_start, mut bytes) = (false, true, row.iter().peekable());
+    while let Some(byte) = bytes.next() {
+        match (byte, is_open) {
+            (b'"', true) if bytes.next_if_eq(&&b'"').is_some() => {}
+            (b'"', true) => {
+                if !matches!(bytes.peek(), None | Some(b',')) {
+                    return false;
+                }
+                is_open = false;
+            }
+            (b'"', false) if !is_start => return false,
+            (b'"', false) => is_open = true,
+            _ => {}
+        }
+        is_start = *byte == b',' && !is_open;
+    }
+    !is_open
+}
+
+/// A query never goes on in a next line.
+fn has_two_lines(cell: &[u8]) -> bool {
+    cell.trim_ascii().contains(&b'\n')
 }
 
 /// What other programs part the cells of a row with.

@@ -14,7 +14,7 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("bearing", "a number", "a ball bearing and the seats of its rings"),
+    Clause::free("bearing", "a number", "a ball bearing and the seats of its rings").opens(),
     Clause::free("turns", "after shaft or housing", "which part turns under the load"),
 ];
 

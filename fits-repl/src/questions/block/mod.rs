@@ -13,7 +13,7 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =
-    &[Clause::free("title", "block SIZE", "an inch size that carries no tolerance")];
+    &[Clause::free("title", "block SIZE", "an inch size that carries no tolerance").opens()];
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {

@@ -15,7 +15,8 @@ use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("bushing", "SIZE", "a bushing, its housing and its shaft"),
+    Clause::free("bushing", "SIZE and material", "a bushing, its housing and its shaft").opens(),
+    Clause::free("bush", "SIZE", "the same").opens(),
     Clause::free("od", "SIZE", "the outside diameter"),
     Clause::free("housing", "SIZE or material", "what it is pressed into"),
     Clause::free("running", "A..B", "the play wanted where it runs"),

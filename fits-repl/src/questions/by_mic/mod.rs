@@ -17,10 +17,11 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("thread", "a size and a pitch, as 18 tpi or pitch 1.25mm", "which thread it is"),
-    Clause::free("insert", "a thread", "the hole for a wire insert"),
+    Clause::free("thread", "a size and a pitch, as 18 tpi or pitch 1.25mm", "which thread it is")
+        .opens(),
+    Clause::free("insert", "a thread", "the hole for a wire insert").opens(),
     Clause::free("tpi", "after a number", "turns of a thread to an inch"),
-    Clause::free("square", "a size and a pitch", "a square thread of an old machine"),
+    Clause::free("square", "a size and a pitch", "a square thread of an old machine").opens(),
 ];
 
 /// Its help.

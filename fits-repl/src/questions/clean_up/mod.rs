@@ -19,7 +19,8 @@ pub(crate) const CLAUSES: &[Clause] = &[
         "clean up",
         "readings of a bore at several places",
         "the least bore that cleans up",
-    ),
+    )
+    .opens(),
     Clause::free("was", "a size", "what a worn bore was before the wear"),
     Clause::free("out of line", "a size", "how far places lie off one axis"),
 ];

@@ -9,7 +9,7 @@ use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::new("general", "f, m, c or v", "an untoleranced size (ISO 2768-1)"),
+    Clause::new("general", "f, m, c or v", "an untoleranced size (ISO 2768-1)").inside(),
     Clause::free("radius", "", "of an edge: a radius or chamfer"),
     Clause::free("chamfer", "", "of an edge: a radius or chamfer"),
     Clause::free("angle", "", "of an angle, by its shorter side"),

@@ -9,7 +9,7 @@ use crate::questions::{prelude::*, recalled};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =
-    &[Clause::new("grade", "N", "a standard tolerance: IT, or of ASME B4.1 in inches")];
+    &[Clause::new("grade", "N", "a standard tolerance: IT, or of ASME B4.1 in inches").inside()];
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[];

@@ -21,12 +21,17 @@ use crate::{query::Size, questions::part::resolve::from_core};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("retaining", "ring SIZE shaft or bore", "the groove of a retaining ring"),
-    Clause::free("circlip", "SIZE shaft or bore", "the same"),
-    Clause::free("woodruff", "NUMBER, or shaft SIZE", "a Woodruff key and its keyseat"),
-    Clause::free("taper", "pin NUMBER long SIZE", "a taper pin, its drill and its reamer"),
-    Clause::free("spring", "pin SIZE", "a spring pin and its hole"),
-    Clause::free("cross", "pin shaft SIZE", "a pin across a shaft, and what it carries"),
+    Clause::free("retaining", "ring SIZE shaft or bore", "the groove of a retaining ring").opens(),
+    Clause::free("circlip", "SIZE shaft or bore", "the same").opens(),
+    Clause::free("snap", "ring SIZE shaft or bore", "the same").opens(),
+    Clause::free("woodruff", "NUMBER, or shaft SIZE", "a Woodruff key and its keyseat").opens(),
+    Clause::free("taper", "pin NUMBER long SIZE", "a taper pin, its drill and its reamer").opens(),
+    Clause::free("spring", "pin SIZE", "a spring pin and its hole").opens(),
+    Clause::free("cross", "pin shaft SIZE", "a pin across a shaft, and what it carries").opens(),
+    Clause::free("roll", "pin SIZE", "a spring pin").opens(),
+    Clause::free("clevis", "pin SIZE", "a clevis pin and its hole").opens(),
+    Clause::free("cotter", "pin SIZE", "a split pin and its hole").opens(),
+    Clause::free("o-ring", "SIZE, bore or rod", "an O-ring and its groove").opens(),
 ];
 
 /// Its help.

@@ -11,57 +11,85 @@ use crate::{answer::Mm, render::json};
 
 /// The other side of a joint.
 #[derive(Serialize, schemars::JsonSchema)]
-struct MateFigures<'a> {
+pub(crate) struct MateFigures<'a> {
+    /// Its part.
     part: &'a str,
+    /// Its feature's name.
     feature: &'a str,
+    /// What the line calls it, where that is another name.
     #[serde(skip_serializing_if = "Option::is_none")]
     called: Option<&'a str>,
+    /// No line names it: it is there because this one wants it.
     implied: bool,
 }
 
 /// What a line says of a feature.
 #[derive(Serialize, schemars::JsonSchema)]
-struct SaidFigures<'a> {
+pub(crate) struct SaidFigures<'a> {
+    /// The line of the note, from 1.
     line: usize,
+    /// The part.
     part: &'a str,
+    /// The feature's name.
     feature: &'a str,
+    /// Hole, shaft, thread, length or other.
     side: Side,
+    /// The size wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
     nominal_mm: Option<Mm>,
+    /// The least wanted, where two are named.
     #[serde(skip_serializing_if = "Option::is_none")]
     lower_mm: Option<Mm>,
+    /// The most.
     #[serde(skip_serializing_if = "Option::is_none")]
     upper_mm: Option<Mm>,
+    /// The thread's designation.
     #[serde(skip_serializing_if = "Option::is_none")]
     designation: Option<&'a str>,
+    /// The unit that its sizes are typed in: `mm` or `in`.
     unit: &'static str,
+    /// How that is known: `written`, `line N` that says so, or `context`.
     unit_from: String,
+    /// The class.
     #[serde(skip_serializing_if = "Option::is_none")]
     class: Option<&'a str>,
+    /// How it goes with its mate, in the words of the note.
     #[serde(skip_serializing_if = "Option::is_none")]
     fit: Option<&'a str>,
+    /// What it goes with.
     #[serde(skip_serializing_if = "Option::is_none")]
     mate: Option<MateFigures<'a>>,
+    /// What was read.
     #[serde(skip_serializing_if = "Option::is_none")]
     reading_mm: Option<Mm>,
+    /// When.
     #[serde(skip_serializing_if = "Option::is_none")]
     state: Option<State>,
+    /// Said to be done.
     done: bool,
 }
 
+/// What is to be asked of a line.
 #[derive(Serialize, schemars::JsonSchema)]
 #[allow(clippy::struct_field_names, reason = "the key in JSON")]
-struct Asked<'a> {
+pub(crate) struct Asked<'a> {
+    /// The line of the note, from 1.
     line: usize,
+    /// The question.
     asked: &'a str,
+    /// From which byte of the line to which it is about.
     at: [usize; 2],
+    /// What the note answers to it.
     #[serde(skip_serializing_if = "Option::is_none")]
     answer: Option<&'a str>,
 }
 
+/// What a line says that is no feature.
 #[derive(Serialize, schemars::JsonSchema)]
-struct Written<'a> {
+pub(crate) struct Written<'a> {
+    /// The line of the note, from 1.
     line: usize,
+    /// Its text.
     remark: &'a str,
 }
 

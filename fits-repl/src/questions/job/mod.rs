@@ -21,8 +21,9 @@ pub(crate) const CLAUSES: &[Clause] = &[
         "job",
         "open FILE, close",
         "a note of parts and fits, read as a whole: every figure to cut",
-    ),
-    Clause::free("next", "", "what the open job needs next"),
+    )
+    .opens(),
+    Clause::free("next", "", "what the open job needs next").opens(),
 ];
 
 /// Its help.

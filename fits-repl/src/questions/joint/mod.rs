@@ -26,7 +26,7 @@ use crate::questions::prelude::*;
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
     Clause::new("assemble", "SIZE", "parts pressed or shrunk together"),
-    Clause::new("hub", "a material", "what the outer part is made of"),
+    Clause::new("hub", "a material", "what the outer part is made of").inside(),
     Clause::free("sleeve", "a material", "a sleeve between hub and shaft"),
     Clause::free("wall", "SIZE", "the wall of the part named before it"),
     Clause::free("id", "SIZE", "the bore of the part named before it"),

@@ -8,11 +8,11 @@ use self::{answered::KeywayAnswer, asked::KeywayFor};
 use crate::questions::prelude::*;
 
 /// Its clauses.
-pub(crate) const CLAUSES: &[Clause] = &[Clause::free(
-    "keyway",
-    "for SIZE",
-    "the key and keyways of a shaft; tight, sliding, wide SIZE",
-)];
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::free("keyway", "for SIZE", "the key and keyways of a shaft; tight, sliding, wide SIZE")
+        .opens(),
+    Clause::free("key", "shaft SIZE", "the same").opens(),
+];
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[];

@@ -40,23 +40,23 @@ pub(crate) use self::help::HELP;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::new("at", "TEMP", "how warm the part is that was read"),
+    Clause::new("at", "TEMP", "how warm the part is that was read").inside(),
     Clause::new("bore", "SIZE", "bored, pass by pass"),
-    Clause::new("from", "SIZE", "where the work is now"),
-    Clause::new("hole", "SIZE, class or reading", "the hole"),
-    Clause::new("long", "SIZE", "how long the parts are engaged, or the part is"),
-    Clause::new("measures", "SIZE", "a reading of the part"),
-    Clause::new("mics", "SIZE", "a reading of the part"),
-    Clause::new("reads", "SIZE", "a reading of the part"),
+    Clause::new("from", "SIZE", "where the work is now").inside(),
+    Clause::new("hole", "SIZE, class, reading or material", "the hole"),
+    Clause::new("long", "SIZE", "how long the parts are engaged, or the part is").inside(),
+    Clause::new("measures", "SIZE", "a reading of the part").inside(),
+    Clause::new("mics", "SIZE", "a reading of the part").inside(),
+    Clause::new("reads", "SIZE", "a reading of the part").inside(),
     Clause::new("ream", "SIZE", "reamed"),
-    Clause::new("room", "TEMP", "where the part is read and cools"),
-    Clause::new("shaft", "SIZE, class or reading", "the shaft"),
-    Clause::new("thin", "tube or wall", "the outer part is thin"),
+    Clause::new("room", "TEMP", "where the part is read and cools").inside(),
+    Clause::new("shaft", "SIZE, class, reading or material", "the shaft"),
+    Clause::new("thin", "tube or wall", "the outer part is thin").inside(),
     Clause::new("turn", "SIZE", "turned, pass by pass"),
-    Clause::new("turns", "", "one part turns in the other"),
-    Clause::new("warm", "TEMP or A..B", "where the pair works"),
-    Clause::new("with", "an instrument", "what it was read with"),
-    Clause::new("within", "SIZE", "how near a warm part is to come to its size"),
+    Clause::new("turns", "", "one part turns in the other").inside(),
+    Clause::new("warm", "TEMP or A..B", "where the pair works").inside(),
+    Clause::new("with", "an instrument", "what it was read with").inside(),
+    Clause::new("within", "SIZE", "how near a warm part is to come to its size").inside(),
 ];
 
 impl Question for Part {

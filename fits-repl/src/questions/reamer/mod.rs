@@ -13,7 +13,7 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("reamer", "SIZE cut SIZE", "what a reamer cut, and what to do"),
+    Clause::free("reamer", "SIZE cut SIZE", "what a reamer cut, and what to do").opens(),
     Clause::free("measures", "SIZE", "what the reamer itself measures"),
 ];
 

@@ -10,10 +10,10 @@ use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::new("overhang", "N", "free length of the tool over its thickness"),
+    Clause::new("overhang", "N", "free length of the tool over its thickness").inside(),
     Clause::new("rehearse", "a part", "the odds before cutting"),
-    Clause::new("runs", "N", "how many times it is simulated"),
-    Clause::new("seed", "N", "where chance begins"),
+    Clause::new("runs", "N", "how many times it is simulated").inside(),
+    Clause::new("seed", "N", "where chance begins").inside(),
 ];
 
 /// Its help.

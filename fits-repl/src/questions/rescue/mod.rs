@@ -14,7 +14,8 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("rescue", "`hole` or `shaft` and what it measures", "the ways out, ranked"),
+    Clause::free("rescue", "`hole` or `shaft` and what it measures", "the ways out, ranked")
+        .opens(),
     Clause::free("should be", "a size, or two with `..`", "what a part in trouble should be"),
     Clause::free("mate", "a size, or two with `..`", "the other part as it is"),
     Clause::free("people", "", "the joint carries people"),

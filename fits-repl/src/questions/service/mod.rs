@@ -14,13 +14,14 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("piston", "a size, what it is made of, `in` and the cylinder", "its clearance"),
-    Clause::free("telescope", "a size", "clearance of a tube that slides in another"),
-    Clause::free("hinge", "a size", "clearance of a hand-moved pivot"),
-    Clause::free("crank", "a size", "clearance of a crank's journal"),
-    Clause::free("roller", "a size", "clearance of a roller or idler on its pin"),
-    Clause::free("slide", "a size, and gib", "clearance of a slide"),
-    Clause::free("printed", "PLA, PETG or ABS, and a pin's size", "the hole to draw"),
+    Clause::free("piston", "a size, what it is made of, `in` and the cylinder", "its clearance")
+        .opens(),
+    Clause::free("telescope", "a size", "clearance of a tube that slides in another").opens(),
+    Clause::free("hinge", "a size", "clearance of a hand-moved pivot").opens(),
+    Clause::free("crank", "a size", "clearance of a crank's journal").opens(),
+    Clause::free("roller", "a size", "clearance of a roller or idler on its pin").opens(),
+    Clause::free("slide", "a size, and gib", "clearance of a slide").opens(),
+    Clause::free("printed", "PLA, PETG or ABS, and a pin's size", "the hole to draw").opens(),
     Clause::free("ringed", "", "a piston with rings or packing"),
     Clause::free("lapped", "", "a piston without rings, lapped in"),
     Clause::free("gib", "", "a slide taken up by a gib"),

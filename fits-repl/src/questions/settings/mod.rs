@@ -12,8 +12,8 @@ pub(crate) const CLAUSES: &[Clause] = &[
     Clause::new("instrument", "a name", "what readings are taken with"),
     Clause::new("material", "a name", "what the work is made of"),
     Clause::new("units", "mm or in", "what bare numbers are"),
-    Clause::free("risk", "careful, usual, bold or N%", "how often a cut may overshoot"),
-    Clause::free("least", "chip SIZE", "the least cut that does not rub"),
+    Clause::free("risk", "careful, usual, bold or N%", "how often a cut may overshoot").opens(),
+    Clause::free("least", "chip SIZE", "the least cut that does not rub").opens(),
 ];
 
 /// Its help.

@@ -13,7 +13,8 @@ pub(crate) use self::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("share", "a torque, a shaft and what holds it", "the share that each takes"),
+    Clause::free("share", "a torque, a shaft and what holds it", "the share that each takes")
+        .opens(),
     Clause::free("cross pin", "a size", "a pin across hub and shaft"),
 ];
 

@@ -23,13 +23,13 @@ use crate::{
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::free("tap", "", "drills for a tap"),
-    Clause::free("clearance", "", "holes that a screw passes"),
-    Clause::free("cut", "", "passes to cut it on the lathe"),
-    Clause::free("wires", "SIZE", "the size over three wires"),
-    Clause::free("over", "SIZE", "a reading over wires"),
-    Clause::free("nut", "", "the inside thread alone"),
-    Clause::free("screw", "", "the outside thread alone"),
+    Clause::free("tap", "", "drills for a tap").opens(),
+    Clause::free("clearance", "", "holes that a screw passes").opens(),
+    Clause::free("cut", "", "passes to cut it on the lathe").opens(),
+    Clause::free("wires", "SIZE", "the size over three wires").opens(),
+    Clause::free("over", "SIZE", "a reading over wires").opens(),
+    Clause::free("nut", "", "the inside thread alone").opens(),
+    Clause::free("screw", "", "the outside thread alone").opens(),
 ];
 
 /// Its help.
