@@ -144,6 +144,38 @@ fn append_row<'a>(out: &mut Vec<u8>, cells: impl Iterator<Item = &'a [u8]>) {
     out.push(b'\n');
 }
 
+/// Columns of the input under a word of one's own that an answer may have a field of
+/// too: what that field is where the column is copied.
+struct Hidden<'a>(Vec<(&'a str, Wanted)>);
+
+impl<'a> Hidden<'a> {
+    fn of(names: &'a [String], of_input: &[Option<usize>], known: &[String]) -> Self {
+        let copied =
+            names.iter().zip(of_input).filter(|(name, at)| at.is_some() && is_field(name, known));
+        let wanted = copied.map(|(name, _)| {
+            let mut field = Wanted::default();
+            field.add(name, 0);
+            (name.as_str(), field)
+        });
+        Self(wanted.collect())
+    }
+
+    /// Tells once of each that an answer has it.
+    fn tell(&mut self, answer: &Answer, number: u64, complain: &impl Fn(&str)) {
+        self.0.retain(|(name, field)| {
+            let mut cell = [Vec::new()];
+            field.pick(answer, &mut cell);
+            let is_there = cell.iter().any(|cell| !cell.is_empty());
+            if is_there {
+                complain(&format!(
+                    "line {number}: the answer has a `{name}` too, the column is the input's"
+                ));
+            }
+            !is_there
+        });
+    }
+}
+
 /// Bytes gathered before they are written, while more input is waiting.
 const ENOUGH: usize = 1 << 16;
 
@@ -184,15 +216,7 @@ pub fn run(
     let has = |wanted| columns.names.iter().any(|name| name.split('.').next() == Some(wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
     session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
-    // Words of one's own that an answer may have a field of too.
-    let mut hidden: Vec<(&String, Wanted)> = Vec::new();
-    for (name, _) in columns.names.iter().zip(&of_input).filter(|(_, at)| at.is_some()) {
-        if is_field(name, &known) {
-            let mut field = Wanted::default();
-            field.add(name, 0);
-            hidden.push((name, field));
-        }
-    }
+    let mut hidden = Hidden::of(&columns.names, &of_input, &known);
     let mut wanted = Wanted::default();
     for (cell, (name, of_input)) in columns.names.iter().zip(&of_input).enumerate() {
         // What is copied from the row is looked for nowhere else.
@@ -225,17 +249,7 @@ pub fn run(
         };
         worst = worst.max(Outcome::of(&answer));
         if let Ok(answer) = &answer {
-            hidden.retain(|(name, field)| {
-                let mut cell = [Vec::new()];
-                field.pick(answer, &mut cell);
-                let is_there = cell.iter().any(|cell| !cell.is_empty());
-                if is_there {
-                    complain(&format!(
-                        "line {number}: the answer has a `{name}` too, the column is the input's"
-                    ));
-                }
-                !is_there
-            });
+            hidden.tell(answer, number, &complain);
         }
         cells.iter_mut().for_each(Vec::clear);
         let is_found = match &answer {
