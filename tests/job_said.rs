@@ -119,3 +119,33 @@ fn what_was_skimmed_honed_or_lapped_is_the_feature_that_is_there() {
         assert_eq!(job.features[0].readings[0].size, mm("24.965mm"), "{verb}");
     }
 }
+
+/// A number that runs down the parts is no part of their names, and names them.
+#[test]
+fn item_numbers_of_a_table_name_its_parts() {
+    let rows = "1 Brake drum | bore | 30 H8 | 2 seat |\n\
+                | keyway | 8 P9 | key |\n\
+                2 Beam gudgeon | drum seat | 30 h7 | 1 bore |\n\
+                | journal | 25 f7 | 3 |\n\
+                | keyway | 8 N9 | key |\n\
+                3 Plummer bush | od / bore | 32 s6 / 25 H8 | block / gudgeon journal |\n\
+                4 Block | bore | 32 H7 | bush |\n\
+                5 Key | width | 8 h9 | 1 + 2 |\n\
+                6 Ratchet | bore | 30 H8 | same gudgeon seat |\n";
+    let text = format!("{HEAD}{rows}");
+    let job = note::read(&text);
+    assert_eq!(job.parts[0].name, "Brake drum");
+    assert!(job.remarks.iter().any(|remark| remark.text == "item 1"));
+    let with = |name: &str| mate(&text, name).0;
+    assert_eq!(with("Brake drum bore"), "Beam gudgeon drum seat");
+    assert_eq!(with("Beam gudgeon journal"), "Plummer bush bore");
+    assert_eq!(with("Plummer bush od"), "Block bore");
+    assert_eq!(with("Ratchet bore"), "Beam gudgeon drum seat");
+    assert_eq!(with("Brake drum keyway"), "Key width");
+    assert_eq!(job.features[feature(&job, "Key width")].side, Side::Other);
+    let job = note::read(&format!("{text}\n5/6 item 4 bore shd be 34 H7\n"));
+    assert_eq!(size(&job, "Block bore"), Some(mm("34mm")));
+    // Numbers that do not run are no item numbers.
+    let job = note::read(&format!("{HEAD}2 Chuck | bore | 30 H8 | |\nNut | bore | 8 H8 | |\n"));
+    assert_eq!(job.parts[0].name, "2 Chuck");
+}

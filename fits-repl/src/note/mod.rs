@@ -8,6 +8,7 @@
 //! could be meant in two ways is a question.
 
 mod clause;
+mod counts;
 mod dates;
 mod head;
 mod joined;

@@ -21,9 +21,13 @@ pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wante
     let whole = told.part_called(&said).is_some_and(|(_, score)| score >= 85);
     let known = |words: &[String]| {
         let Some((part, score)) = told.part_called(words).filter(|(_, score)| *score >= 70) else {
-            // `bevel boss`: the only part whose name begins so.
-            let [first] = words else { return None };
-            return told.names.beginning(first);
+            // `bevel boss`, `gudgeon journal`: the only part whose name begins or ends so.
+            let [word] = words else { return None };
+            let only = || match told.names.ending(word).as_slice() {
+                [only] => Some(*only),
+                _ => None,
+            };
+            return told.names.beginning(word).or_else(only);
         };
         Some(if score < 85 { of_number(told, part, &want.name, words) } else { part })
     };
