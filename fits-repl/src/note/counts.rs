@@ -1,6 +1,6 @@
 //! Numbers that are no sizes: teeth, how many, angles, weights.
 
-use fits_core::job::whole::Side;
+use fits_core::{job::whole::Side, size::Unit};
 
 use super::token::{Kind, Num, Token};
 
@@ -95,10 +95,9 @@ pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
                 })
         });
     let is_before = |token: &Token| {
-        token
-            .word()
-            .is_some_and(|word| matches!(word, "ra" | "rz" | "loctite" | "en" | "iso" | "din"))
-            || token.is_sign('$')
+        token.word().is_some_and(|word| {
+            matches!(word, "ra" | "rz" | "loctite" | "en" | "iso" | "din" | "module")
+        }) || token.is_sign('$')
             || num.is_whole() && token.word().is_some_and(|word| BEFORE.contains(&word))
     };
     num.unit.is_none()
@@ -135,5 +134,63 @@ pub(super) fn counted(out: &mut [Token]) {
         && let Kind::Num(num) = kind
     {
         *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+    }
+}
+
+/// `taper 1 in 8`: how steep it is, no inch and no 8; kept as one word.
+pub(super) fn ratios(found: &mut Vec<Token>) {
+    let mut at = 0;
+    while at + 1 < found.len() {
+        let behind = found.get(at + 2).and_then(Token::word);
+        let is_length =
+            behind.is_some_and(|word| super::lexicon::feature(word) == Some(Side::Length));
+        let of = match (&found[at].kind, &found[at + 1].kind) {
+            (Kind::Num(one), Kind::Num(of))
+                if one.is_whole()
+                    && one.over == 1
+                    && one.unit == Some(Unit::Inch)
+                    && one.at.len() == "1 in".len()
+                    && of.is_whole()
+                    && of.unit.is_none()
+                    && (2..=200).contains(&of.over)
+                    && !is_length =>
+            {
+                of.over
+            }
+            _ => 0,
+        };
+        if of > 0 {
+            found[at].at.end = found[at + 1].at.end;
+            found[at].kind = Kind::Word(format!("1 in {of}"));
+            found.remove(at + 1);
+        }
+        at += 1;
+    }
+}
+
+/// Such a word.
+pub(super) fn is_ratio(word: &str) -> bool {
+    word.starts_with("1 in ")
+}
+
+/// `(3 + 1 spare)`: so many in all.
+pub(super) fn with_spares(out: &mut Vec<Token>) {
+    let count = |token: &Token| match &token.kind {
+        Kind::Num(num) if num.is_whole() && num.unit.is_none() && num.over < 100 => {
+            u32::try_from(num.over).ok()
+        }
+        Kind::Count(count) => Some(*count),
+        _ => None,
+    };
+    let mut at = 0;
+    while at + 5 < out.len() {
+        let [open, one, plus, more, spare, close] = &out[at..at + 6] else { break };
+        let is_spare = matches!(spare.word(), Some("spare" | "spares" | "extra"));
+        let is_sum = open.is_sign('(') && plus.is_sign('+') && is_spare && close.is_sign(')');
+        if let (true, Some(one), Some(more)) = (is_sum, count(one), count(more)) {
+            let place = open.at.start..close.at.end;
+            out.splice(at..at + 6, [Token { kind: Kind::Count(one + more), at: place }]);
+        }
+        at += 1;
     }
 }

@@ -3,13 +3,14 @@
 use fits_core::{job::whole::Side, size::Unit};
 
 use super::{
-    counts::{counted, is_no_size, many, on_a_circle, teeth},
+    counts::{counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
     token::{Kind, Num, Token},
 };
 
 /// Puts together what several tokens say: ranges, `A x B`, counts.
 #[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
-pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
+pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
+    ratios(&mut found);
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
     let mut found = found.into_iter().peekable();
     while let Some(token) = found.next() {
@@ -18,8 +19,10 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             Kind::Num(next) if depth > 1 && is_times(out.last()) => {
                 out.pop();
                 // `18 o.d. x 12 i.d.`: each has its own word.
-                let named =
-                    found.peek().and_then(Token::word).and_then(super::lexicon::feature).is_some();
+                let side = found.peek().and_then(Token::word).and_then(super::lexicon::feature);
+                // `M8 x 15 end`: so long, whatever part of the screw it is.
+                let is_screw = matches!(out.last().map(|last| &last.kind), Some(Kind::Thread(_)));
+                let named = side.is_some_and(|side| !is_screw || side == Side::Length);
                 times(&mut out, next.clone(), &token, named);
             }
             // `.7485 / .7480`: two limits.
@@ -136,6 +139,7 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
         }
     }
     super::spoken::spoken(&mut out);
+    with_spares(&mut out);
     teeth(&mut out);
     on_a_circle(&mut out);
     summed(&mut out);

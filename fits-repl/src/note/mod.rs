@@ -127,6 +127,8 @@ struct Line {
     fits: bool,
     /// A fit is said somewhere in it.
     fit_ahead: bool,
+    /// It speaks of a taper: its ends are big and small.
+    tapers: bool,
     /// It ends as a question.
     asks: bool,
     date: Option<String>,

@@ -71,8 +71,14 @@ pub(super) fn text(
     if raw.trim_end().ends_with('?') || raw.contains("? ") {
         told.writers_question(line.number, raw);
     }
-    let says_fit = |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
+    let says_fit = |token: &Token| {
+        // How a taper goes together is no fit of a bar.
+        let fit = token.word().and_then(|word| lexicon::fit(&[word]));
+        fit.is_some() && !matches!(token.word(), Some("taper" | "tapered"))
+    };
     line.fit_ahead = found.iter().any(says_fit);
+    line.tapers =
+        found.iter().any(|token| matches!(token.word(), Some("taper" | "tapers" | "tapered")));
     let clauses = clauses(found, line.date.is_some());
     let mut at = 0;
     let mut keeps = false;

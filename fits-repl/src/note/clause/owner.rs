@@ -26,6 +26,12 @@ pub(super) fn item_feature(
     only_known: bool,
 ) -> Option<usize> {
     let Item::Feature { name, side, part, mate } = item else { return None };
+    // `nose taper 1 in 8, 28 big end`: of the taper, not of a connecting rod.
+    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
+    let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
+        Some(one) => (format!("{} {name}", one.name), one.side),
+        None => (name.clone(), *side),
+    };
     // `on a shoulder screw, 5/16 shoulder`: the word is in the mate's name.
     if let Some(other) = &line.mate_name
         && part.is_none()
@@ -221,6 +227,11 @@ pub(super) fn item_feature(
         wants.hint(told, line, made, mate, place);
     }
     Some(made)
+}
+
+fn is_taper_end(name: &str) -> bool {
+    matches!(stems(name).as_slice(), [of, end]
+        if end == "end" && matches!(of.as_str(), "big" | "small" | "little" | "large"))
 }
 
 /// Does a hole that this line has named wait for its size?

@@ -266,7 +266,7 @@ fn feature_of_row(
     found
 }
 
-fn is_key(told: &Told, part: usize) -> bool {
+pub(super) fn is_key(told: &Told, part: usize) -> bool {
     told.names.parts[part].iter().any(|word| word == "key")
 }
 

@@ -5,6 +5,7 @@ mod features;
 mod header;
 mod mates;
 mod numbered;
+mod remarks;
 
 use fits_core::job::whole::Side;
 
@@ -39,7 +40,7 @@ pub(super) struct Row<'a> {
     pub(super) done: &'a str,
     pub(super) material: &'a str,
     pub(super) count: &'a str,
-    pub(super) notes: Vec<&'a str>,
+    pub(super) notes: Vec<(usize, &'a str)>,
     /// The mates of a cell that names them by their item numbers.
     pub(super) mates: Option<Vec<String>>,
 }
@@ -145,13 +146,21 @@ impl Table {
             }
             features::features_of_row(told, wants, &row, &mut line, part);
         }
-        let notes: Vec<&str> =
-            row.notes.iter().copied().filter(|note| !note.is_empty() && *note != "-").collect();
+        let notes: Vec<(usize, &str)> = row
+            .notes
+            .iter()
+            .copied()
+            .filter(|(_, note)| !note.is_empty() && *note != "-")
+            .collect();
         if line.found == before {
             told.remark(number, raw, line.subject);
         } else {
+            let of = line.subject.map(|part| (part, line.feature));
             for note in notes {
-                told.remark(number, note, line.subject);
+                told.remark(number, note.1, line.subject);
+                if let Some(of) = of {
+                    remarks::sizes_of_remark(told, wants, note, raw, &mut line, of);
+                }
             }
         }
         if let Some(cell) = [row.mate.1, row.size.1, row.feature.1, row.fit.1]
@@ -201,7 +210,7 @@ fn row_of<'a>(raw: &'a str, columns: &Columns, above: &'a [String; 4]) -> Option
             Column::Done => row.done = cell.1,
             Column::Material => row.material = cell.1,
             Column::Count => row.count = cell.1,
-            Column::Notes => row.notes.push(cell.1),
+            Column::Notes => row.notes.push(cell),
         }
     }
     let cells = [&mut row.feature, &mut row.mate, &mut row.size, &mut row.fit];
