@@ -26,6 +26,12 @@ pub(super) fn teeth(out: &mut Vec<Token>) {
     }
 }
 
+/// Is it what such a count was put together to?
+pub(super) fn is_teeth(token: &Token, raw: &str) -> bool {
+    let said = raw.get(token.at.clone()).unwrap_or_default().to_lowercase();
+    token.is_sign(' ') && ["t", "teeth", "tooth"].iter().any(|end| said.ends_with(end))
+}
+
 /// `5.5 x 4 on 50 pcd`: how many holes stand on the circle.
 pub(super) fn on_a_circle(out: &mut [Token]) {
     let is_few = |num: &Num| num.is_whole() && num.unit.is_none() && num.over <= 24;

@@ -134,7 +134,13 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
     for at in 1..out.len() {
         let alone =
             out.get(at + 1).is_none_or(|next| next.word().is_none() || is_times(Some(next)));
-        if out[at].word() == Some("w") && matches!(out[at - 1].kind, Kind::Num(_)) && alone {
+        // `boss 9/16 w. 3/32 cross hole`: with.
+        let is_with = out.get(at + 1).is_some_and(|next| next.is_sign('.')) && at + 2 < out.len();
+        if out[at].word() == Some("w")
+            && !is_with
+            && matches!(out[at - 1].kind, Kind::Num(_))
+            && alone
+        {
             out[at].kind = Kind::Word("wide".into());
         }
     }

@@ -129,6 +129,8 @@ struct Line {
     fit_ahead: bool,
     /// It speaks of a taper: its ends are big and small.
     tapers: bool,
+    /// It says how many teeth.
+    geared: bool,
     /// It ends as a question.
     asks: bool,
     date: Option<String>,

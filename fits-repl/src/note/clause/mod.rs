@@ -21,7 +21,7 @@ use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
 use whose::positions;
 
 use super::{
-    Line, lexicon,
+    Line, counts, lexicon,
     token::{Kind, Token},
     told::Told,
     units::Units,
@@ -77,6 +77,7 @@ pub(super) fn text(
         fit.is_some() && !matches!(token.word(), Some("taper" | "tapered"))
     };
     line.fit_ahead = found.iter().any(says_fit);
+    line.geared = found.iter().any(|token| counts::is_teeth(token, raw));
     line.tapers =
         found.iter().any(|token| matches!(token.word(), Some("taper" | "tapers" | "tapered")));
     let clauses = clauses(found, line.date.is_some());

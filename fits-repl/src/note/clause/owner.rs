@@ -67,6 +67,16 @@ pub(super) fn item_feature(
             | "bcd"
     ) && stems(name).len() == 1;
     let subject = part.or(line.subject);
+    let of = |at: usize| (told.job.features[at].side, &told.job.features[at].name);
+    // `60T, 2 1/2 pcd`: the circle of its teeth, not of holes.
+    let is_pitch = is_role && role(&head) == "pcd" && line.geared;
+    if let (true, Some(part)) = (is_pitch, subject)
+        && !line.feature.is_some_and(|at| matches!(of(at).0, Side::Hole | Side::Thread))
+    {
+        return Some(told.feature(line, part, "pitch diameter", Side::Other, place.clone()));
+    }
+    // `pitch diameter 45, width 16`: the wheel is so wide.
+    line.feature = line.feature.filter(|at| !(is_role && of(*at).1.starts_with("pitch ")));
     // `3/16 wide, 3/32 deep, 7/8 long`: all of the keyway.
     if is_role && line.feature.is_some_and(|at| told.job.features[at].side == Side::Length) {
         line.feature = line.role_of.or(line.feature);

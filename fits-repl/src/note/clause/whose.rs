@@ -166,11 +166,18 @@ pub(super) fn nouns(
     }
     let side = match items.get(at + 1) {
         Some((item, _)) if is_dia(item) => Side::Shaft,
-        Some((Item::Feature { side, .. }, _)) => *side,
         // `flange 1-3/8 x 1/8`: across and thick.
         _ if matches!(words.last(), Some(&("flange" | "flanges" | "head" | "hd" | "barrel"))) => {
             Side::Shaft
         }
+        // `tail 5/16 x 7/8 long` of a spindle: the word behind is the last one's.
+        Some((Item::Feature { side: Side::Length, .. }, _))
+            if matches!(items[at].0, Item::Size(Kind::Dims(_))) =>
+        {
+            let is_round = line.subject.is_some_and(|part| told.inwardness(part) > 1);
+            if is_round { Side::Shaft } else { Side::Other }
+        }
+        Some((Item::Feature { side, .. }, _)) => *side,
         _ if matches!(words.last(), Some(&("window" | "opening"))) => Side::Hole,
         _ => Side::Other,
     };

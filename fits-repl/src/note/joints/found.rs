@@ -148,6 +148,18 @@ pub(super) fn part_of(
     {
         return Some(*made_of);
     }
+    // `into frame`, of a frame top plate alone; `worm bearings`, where all are `bearings`.
+    let fits = |part: &usize| {
+        let near =
+            |size| told.nearest(*part, Some(side), size).is_some_and(|at| told.is_near(at, size));
+        *part != own && size.is_some_and(near)
+    };
+    let begins = told.part_in_full(&said).filter(fits);
+    let plain =
+        || said.last().filter(|_| said.len() == 2).and_then(|last| told.names.exactly(last));
+    if let Some(part) = begins.or_else(|| plain().filter(fits)) {
+        return Some(part);
+    }
     // `shaft`: the part that has journals or seats.
     if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle")) {
         return (0..told.job.parts.len()).find(|part| {
