@@ -119,3 +119,95 @@ fn what_was_skimmed_honed_or_lapped_is_the_feature_that_is_there() {
         assert_eq!(job.features[0].readings[0].size, mm("24.965mm"), "{verb}");
     }
 }
+
+/// A number that runs down the parts is no part of their names, and names them.
+#[test]
+fn item_numbers_of_a_table_name_its_parts() {
+    let rows = "1 Brake drum | bore | 30 H8 | 2 seat |\n\
+                | keyway | 8 P9 | key |\n\
+                2 Beam gudgeon | drum seat | 30 h7 | 1 bore |\n\
+                | journal | 25 f7 | 3 |\n\
+                | keyway | 8 N9 | key |\n\
+                3 Plummer bush | od / bore | 32 s6 / 25 H8 | block / gudgeon journal |\n\
+                4 Block | bore | 32 H7 | bush |\n\
+                5 Key | width | 8 h9 | 1 + 2 |\n\
+                6 Ratchet | bore | 30 H8 | same gudgeon seat |\n";
+    let text = format!("{HEAD}{rows}");
+    let job = note::read(&text);
+    assert_eq!(job.parts[0].name, "Brake drum");
+    assert!(job.remarks.iter().any(|remark| remark.text == "item 1"));
+    let with = |name: &str| mate(&text, name).0;
+    assert_eq!(with("Brake drum bore"), "Beam gudgeon drum seat");
+    assert_eq!(with("Beam gudgeon journal"), "Plummer bush bore");
+    assert_eq!(with("Plummer bush od"), "Block bore");
+    assert_eq!(with("Ratchet bore"), "Beam gudgeon drum seat");
+    assert_eq!(with("Brake drum keyway"), "Key width");
+    assert_eq!(job.features[feature(&job, "Key width")].side, Side::Other);
+    let job = note::read(&format!("{text}\n5/6 item 4 bore shd be 34 H7\n"));
+    assert_eq!(size(&job, "Block bore"), Some(mm("34mm")));
+    // Numbers that do not run are no item numbers.
+    let job = note::read(&format!("{HEAD}2 Chuck | bore | 30 H8 | |\nNut | bore | 8 H8 | |\n"));
+    assert_eq!(job.parts[0].name, "2 Chuck");
+}
+
+/// `1 in 8` is how steep a taper is; its ends are no connecting rod's.
+#[test]
+fn a_taper_is_a_ratio_and_no_size() {
+    let text = "all mm\nspindle\n - nose taper 1 in 8, 28 big end\nhub\n - taper bore 1 in 8, 28\n";
+    let job = note::read(text);
+    let end = &job.features[feature(&job, "spindle nose big end")];
+    assert_eq!((end.side, size(&job, "spindle nose big end")), (Side::Shaft, Some(mm("28mm"))));
+    assert_eq!(size(&job, "hub bore"), Some(mm("28mm")));
+    assert!(job.remarks.iter().any(|remark| remark.text == "1 in 8"));
+    let job = note::read("pin\n - dia 1/2\n - 1 in long\n");
+    assert_eq!(size(&job, "pin dia length"), Some(mm("25.4mm")));
+}
+
+/// What has a class of ISO 286 or a metric thread is in millimetres beside inches.
+#[test]
+fn a_class_or_a_thread_tells_millimetres_from_inches() {
+    let text = "shaft\n  1 1/4\" dia, top seat 30 k6, low seat 25mm k6\n\
+                housing\n  bore 62 H7, recess 47 H8 x 7 dp, flange 5 1/2\" dia\n\
+                nut - M20x1.5, 30 A/F, 14 thick\nplate - 3/8 thick, 4 1/2\" wide\n";
+    let job = note::read(text);
+    for (name, is) in [
+        ("shaft top seat", "30mm"),
+        ("shaft low seat", "25mm"),
+        ("housing recess", "47mm"),
+        ("housing recess depth", "7mm"),
+        ("nut flats", "30mm"),
+        ("plate thickness", "9.525mm"),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+}
+
+/// Remarks of a row say sizes where a plain word stands beside each.
+#[test]
+fn a_remark_of_a_row_gives_the_sizes_that_it_names() {
+    let rows = "part | feature | size | goes with | remarks\n---|---|---|---|---\n\
+                tube | bore | 38 | | 44.5 od x 3.2 wall, from stock\n\
+                shaft | keyway | 8 P9 | key | 4 deep\n\
+                pin | dia | 8 g6 | | M8 x 15 end in post\n\
+                block | bolt holes | 11 | | M10 coach bolts, 110 ctrs\n\
+                bush | bore | 8 H8 | | was 12 long, 20 rpm, 2 off\n\
+                key | width | 8 h9 | | 8x7x35 bought\n";
+    let job = note::read(&format!("all mm\n\n{rows}"));
+    for (name, is) in [
+        ("tube od", "44.5mm"),
+        ("tube wall", "3.2mm"),
+        ("shaft keyway depth", "4mm"),
+        ("key height", "7mm"),
+        ("key length", "35mm"),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+    let thread = &job.features[feature(&job, "pin thread")];
+    assert_eq!(thread.nominal, Some(Nominal::Thread("M8".into())));
+    let all = |part: &str| {
+        (0..job.features.len()).filter(|at| job.full_name(*at).starts_with(part)).count()
+    };
+    assert_eq!((all("bush "), all("block ")), (1, 2));
+    assert!(job.remarks.iter().any(|one| one.text == "44.5 od x 3.2 wall, from stock"));
+}

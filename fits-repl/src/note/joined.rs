@@ -2,11 +2,15 @@
 
 use fits_core::{job::whole::Side, size::Unit};
 
-use super::token::{Kind, Num, Token};
+use super::{
+    counts::{counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
+    token::{Kind, Num, Token},
+};
 
 /// Puts together what several tokens say: ranges, `A x B`, counts.
 #[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
-pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
+pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
+    ratios(&mut found);
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
     let mut found = found.into_iter().peekable();
     while let Some(token) = found.next() {
@@ -15,8 +19,10 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             Kind::Num(next) if depth > 1 && is_times(out.last()) => {
                 out.pop();
                 // `18 o.d. x 12 i.d.`: each has its own word.
-                let named =
-                    found.peek().and_then(Token::word).and_then(super::lexicon::feature).is_some();
+                let side = found.peek().and_then(Token::word).and_then(super::lexicon::feature);
+                // `M8 x 15 end`: so long, whatever part of the screw it is.
+                let is_screw = matches!(out.last().map(|last| &last.kind), Some(Kind::Thread(_)));
+                let named = side.is_some_and(|side| !is_screw || side == Side::Length);
                 times(&mut out, next.clone(), &token, named);
             }
             // `.7485 / .7480`: two limits.
@@ -128,11 +134,18 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
     for at in 1..out.len() {
         let alone =
             out.get(at + 1).is_none_or(|next| next.word().is_none() || is_times(Some(next)));
-        if out[at].word() == Some("w") && matches!(out[at - 1].kind, Kind::Num(_)) && alone {
+        // `boss 9/16 w. 3/32 cross hole`: with.
+        let is_with = out.get(at + 1).is_some_and(|next| next.is_sign('.')) && at + 2 < out.len();
+        if out[at].word() == Some("w")
+            && !is_with
+            && matches!(out[at - 1].kind, Kind::Num(_))
+            && alone
+        {
             out[at].kind = Kind::Word("wide".into());
         }
     }
     super::spoken::spoken(&mut out);
+    with_spares(&mut out);
     teeth(&mut out);
     on_a_circle(&mut out);
     summed(&mut out);
@@ -220,140 +233,6 @@ fn summed(out: &mut Vec<Token>) {
             out.drain(sign..sign + 2);
         }
         at += 1;
-    }
-}
-
-/// `28 tooth`, `60T`, `15-tooth`: how many teeth; neither a size nor how many to make.
-fn teeth(out: &mut Vec<Token>) {
-    let mut at = 0;
-    while at < out.len() {
-        let of = |next: usize| out.get(next).filter(|next| next.at.end > out[at].at.end);
-        let dash = usize::from(of(at + 1).is_some_and(|next| next.is_sign('-')));
-        let is = |next: &Token| match next.word() {
-            Some("teeth" | "tooth") => true,
-            Some("t") => next.at.start == out[at].at.end,
-            _ => false,
-        };
-        let counts =
-            matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none());
-        if counts && of(at + 1 + dash).is_some_and(is) {
-            out[at].at.end = out[at + 1 + dash].at.end;
-            out[at].kind = Kind::Sign(' ');
-            out.drain(at + 1..at + 2 + dash);
-        }
-        at += 1;
-    }
-}
-
-/// `5.5 x 4 on 50 pcd`: how many holes stand on the circle.
-fn on_a_circle(out: &mut [Token]) {
-    let is_few = |num: &Num| num.is_whole() && num.unit.is_none() && num.over <= 24;
-    for at in 1..out.len().saturating_sub(2) {
-        let is_circle = out[at].word() == Some("on")
-            && matches!(out[at + 1].kind, Kind::Num(_))
-            && matches!(out[at + 2].word(), Some("pcd" | "pc" | "bcd" | "bc"));
-        let Kind::Dims(all) = &out[at - 1].kind else { continue };
-        if let ([size, count], true) = (&all[..], is_circle)
-            && is_few(count)
-        {
-            out[at - 1].kind = Kind::Num(size.clone());
-        }
-    }
-}
-
-/// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
-pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
-    #[rustfmt::skip]
-    const BEHIND: &[&str] = &[
-        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "dp",
-        "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
-        "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
-        "nd", "rd", "th", "times",
-    ];
-    #[rustfmt::skip]
-    const BEFORE: &[&str] = &[
-        "no", "page", "sheet", "dwg", "drg", "drawing", "rev", "step", "op", "item", "pos", "fig", "job",
-        "lot", "year", "$",
-    ];
-    let Kind::Num(num) = &found[at].kind else { return false };
-    let behind = found.get(at + 1);
-    // `20 wide 25 dp`: so deep, not a pitch.
-    // `kwy 8 P9, 4 dp` too; a gear's is its pitch.
-    let says_depth = |token: &Token| match &token.kind {
-        Kind::Thread(_) => true,
-        Kind::Word(word) => super::lexicon::feature(word)
-            .is_some_and(|side| matches!(side, Side::Hole | Side::Thread | Side::Other)),
-        _ => false,
-    };
-    let is_geared = |token: &Token| {
-        token.kind == Kind::Sign(' ')
-            || token.word().is_some_and(|word| {
-                matches!(super::lexicon::stem(word).as_str(), "gear" | "pinion" | "rack")
-            })
-    };
-    let is_depth = at > 0
-        && (matches!(found[at - 1].kind, Kind::Num(_))
-            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some())
-            || found[..at].iter().any(says_depth) && !found.iter().any(is_geared));
-    let is_behind = |token: &Token| {
-        token.word().is_some_and(|word| BEHIND.contains(&word) && !(word == "dp" && is_depth))
-            || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))
-    };
-    let before = at.checked_sub(1).map(|before| &found[before]);
-    // `bush 1: id`, `roller 2 bore`: which of several.
-    let of_several = num.is_whole()
-        && num.over < 10
-        && before
-            .and_then(Token::word)
-            .is_some_and(|word| !word.ends_with('s') && super::lexicon::inwardness(word).is_some())
-        && behind.is_some_and(|token| {
-            token.is_sign(':')
-                || token.word().is_some_and(|word| {
-                    super::lexicon::feature(word).is_some_and(|side| side != Side::Length)
-                        || matches!(word, "pressed" | "in" | "is" | "came" | "now")
-                })
-        });
-    let is_before = |token: &Token| {
-        token
-            .word()
-            .is_some_and(|word| matches!(word, "ra" | "rz" | "loctite" | "en" | "iso" | "din"))
-            || token.is_sign('$')
-            || num.is_whole() && token.word().is_some_and(|word| BEFORE.contains(&word))
-    };
-    num.unit.is_none()
-        && (of_several || behind.is_some_and(is_behind) || before.is_some_and(is_before))
-}
-
-/// `2 x 3/8 dowels`, `2x 3/8`: how many of a size.
-pub(super) fn many(found: &mut Vec<Token>, at: usize) {
-    let Kind::Dims(all) = &found[at].kind else { return };
-    let [first, rest @ ..] = all.as_slice() else { return };
-    let counts = first.is_whole() && first.unit.is_none() && (2..=12).contains(&first.over);
-    // `2x 1/4 clearance holes`
-    let glued = rest.first().is_some_and(|second| second.at.start > first.at.end + 1);
-    let plural =
-        found[at + 1..].iter().take(1 + usize::from(glued)).filter_map(Token::word).any(|word| {
-            word.ends_with('s')
-                && (super::lexicon::inwardness(word).is_some()
-                    || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
-        });
-    let [second, more @ ..] = rest else { return };
-    if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
-        return;
-    }
-    let count = u32::try_from(first.over).unwrap_or(1);
-    let kind = if more.is_empty() { Kind::Num(second.clone()) } else { Kind::Dims(rest.to_vec()) };
-    let (place, start) = (found[at].at.clone(), second.at.start);
-    found[at] = Token { kind: Kind::Count(count), at: place.start..place.start + 1 };
-    found.insert(at + 1, Token { kind, at: start..place.end });
-}
-
-/// The number at the end is a count.
-pub(super) fn counted(out: &mut [Token]) {
-    if let Some(Token { kind, .. }) = out.last_mut()
-        && let Kind::Num(num) = kind
-    {
-        *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
     }
 }
 

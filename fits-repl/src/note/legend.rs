@@ -6,6 +6,7 @@ use fits_core::size::Unit;
 
 use super::{
     lexicon,
+    table::Numbered,
     token::{Kind, Token, tokens},
     told::Told,
 };
@@ -14,6 +15,8 @@ use super::{
 #[derive(Default)]
 pub(super) struct Legend {
     full: HashMap<String, String>,
+    /// The parts of a table by their item numbers.
+    pub(super) items: Numbered,
 }
 
 impl Legend {
@@ -43,7 +46,7 @@ impl Legend {
 
     /// The tokens of a text, the note's own short forms spelled out.
     pub(super) fn spelled(&self, told: &Told, text: &str, from: usize) -> Vec<Token> {
-        let mut found = tokens(text, from);
+        let mut found = self.items_named(tokens(text, from));
         for token in &mut found {
             if let Kind::Word(word) = &mut token.kind
                 && let Some(full) = self.full.get(word.as_str())
@@ -59,5 +62,25 @@ impl Legend {
             }
         }
         found
+    }
+
+    /// `item 7 pivot hole`: the part of that number by its name.
+    fn items_named(&self, found: Vec<Token>) -> Vec<Token> {
+        let mut out = Vec::with_capacity(found.len());
+        let mut found = found.into_iter().peekable();
+        while let Some(token) = found.next() {
+            let number = match found.peek().map(|next| &next.kind) {
+                Some(Kind::Count(count)) if token.word() == Some("item") => *count as usize,
+                _ => 0,
+            };
+            let Some(name) = self.items.name(number) else {
+                out.push(token);
+                continue;
+            };
+            let end = found.next().map_or(token.at.end, |number| number.at.end);
+            let words = tokens(name, 0).into_iter();
+            out.extend(words.map(|word| Token { at: token.at.start..end, ..word }));
+        }
+        out
     }
 }

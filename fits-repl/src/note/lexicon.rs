@@ -361,7 +361,7 @@ pub(super) fn is_small(word: &str) -> bool {
         "free", "turn", "turned", "bored", "ream", "reamed", "was", "now", "still", "just", "if",
         "not", "off", "tops", "max", "min", "skimmed", "honed", "lapped",
     ];
-    WORDS.contains(&word)
+    WORDS.contains(&word) || super::counts::is_ratio(word)
 }
 
 /// Words before a feature's own that tell it from others, and name no part.
@@ -408,7 +408,7 @@ pub(super) fn is_noun(word: &str) -> bool {
         "clear", "tight", "loose", "left", "per", "no", "did", "do", "had", "has", "been", "using",
         "what", "how", "which", "where", "thats", "whats", "theres", "i", "we", "you", "they", "needs", "goes", "gets",
     ];
-    word.len() > 2
+    (word.len() > 2 || word == "hd")
         && !["ly", "ed"].iter().any(|end| word.ends_with(end))
         && !is_small(word)
         && !is_material(word)

@@ -74,6 +74,7 @@ impl Reader {
     /// A ruled line, a table's header or a line that gives the unit.
     fn is_frame(&mut self, number: usize, raw: &str, below: &[&str], first: bool) -> bool {
         if self.table.is_frame(raw, below) {
+            self.legend.items = self.table.items().clone();
             return true;
         }
         let Some(unit) = lines::unit_line(raw) else { return false };

@@ -17,7 +17,21 @@ pub(super) fn row_unit(found: &[Token]) -> Option<Unit> {
         _ => None,
     });
     let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
-    said.next().filter(|_| all_metric)
+    // `nose nut - M20x1.5, 30 A/F`: what has a metric thread is made in millimetres.
+    let is_nut = |token: &Token| {
+        let stem = token.word().map(lexicon::stem).unwrap_or_default();
+        matches!(stem.as_str(), "nut" | "screw" | "bolt" | "stud" | "setscrew" | "leadscrew")
+    };
+    let first = found.iter().position(is_size).unwrap_or(found.len());
+    let is_screw = matches!(found.get(first).map(|token| &token.kind), Some(Kind::Thread(name))
+        if name.starts_with('M'))
+        && found[..first].iter().any(is_nut);
+    let screw = is_screw.then_some(Unit::Millimetre);
+    said.next().map_or(screw, |unit| Some(unit).filter(|_| all_metric))
+}
+
+fn is_size(token: &Token) -> bool {
+    matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
 }
 
 /// Are there both inches and millimetres in a line?

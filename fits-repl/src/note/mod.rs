@@ -8,6 +8,7 @@
 //! could be meant in two ways is a question.
 
 mod clause;
+mod counts;
 mod dates;
 mod head;
 mod joined;
@@ -126,6 +127,10 @@ struct Line {
     fits: bool,
     /// A fit is said somewhere in it.
     fit_ahead: bool,
+    /// It speaks of a taper: its ends are big and small.
+    tapers: bool,
+    /// It says how many teeth.
+    geared: bool,
     /// It ends as a question.
     asks: bool,
     date: Option<String>,

@@ -28,7 +28,9 @@ pub(super) fn is_read(
     (reads, has_class): (bool, bool),
 ) -> bool {
     let one = &told.job.features[owner];
-    if matches!(one.side, Side::Thread) || num.vulgar {
+    // `keyway came out 5/32`: a fraction is a reading where a word says so.
+    let came = reads && line.by_word && line.date.is_some() && one.nominal.is_some();
+    if matches!(one.side, Side::Thread) || num.vulgar && !came {
         return false;
     }
     let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());

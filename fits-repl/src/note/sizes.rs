@@ -92,6 +92,29 @@ pub(super) fn give(
         );
         return None;
     }
+    // `30 k6` beside inches: a whole number with a class of ISO 286 is in millimetres.
+    let is_iso = || given.class.as_ref().is_some_and(|class| class.parse::<Class>().is_ok());
+    let metric = |num: &Num| num.unit.is_none() && num.is_whole();
+    let as_metric = match given.kind {
+        Kind::Num(num) if line.mixed && metric(num) => Some(vec![num.clone()]),
+        // `47 H8 x 7 dp`, where nobody bores 47 in.
+        Kind::Dims(all) if all.iter().all(metric) && (line.mixed || all[0].over > 11) => {
+            Some(all.clone())
+        }
+        _ => None,
+    };
+    let is_inch = line.unit.or(told.units.said.map(|(unit, _)| unit)) == Some(Unit::Inch);
+    if let Some(mut all) = as_metric.filter(|_| is_iso() && !is_inch) {
+        for num in &mut all {
+            num.unit = Some(Unit::Millimetre);
+        }
+        let kind = match all.as_slice() {
+            [one] => Kind::Num(one.clone()),
+            _ => Kind::Dims(all),
+        };
+        let (class, off) = (given.class.clone(), given.off.clone());
+        return give(told, wants, line, &Given { kind: &kind, class, off, ..*given });
+    }
     if let Kind::Num(num) = given.kind
         && line.mixed
         && num.unit.is_none()
@@ -149,7 +172,6 @@ pub(super) fn give(
         _ => false,
     };
     // `post hole 19 H7`: what is so large and has a class of ISO 286 is metric.
-    let is_iso = || given.class.as_ref().is_some_and(|class| class.parse::<Class>().is_ok());
     if let Kind::Num(num) = given.kind
         && is_huge
         && is_iso()

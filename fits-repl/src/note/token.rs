@@ -251,7 +251,11 @@ impl<'a> Scan<'a> {
         if has_digit && word.len() > 1 {
             self.put(Kind::Code(word.to_lowercase()), word.len());
         } else {
-            self.put(Kind::Word(word.to_lowercase()), word.len());
+            let said = match word.to_lowercase() {
+                short if matches!(short.as_str(), "shd" | "sh'd") => "should".to_owned(),
+                said => said,
+            };
+            self.put(Kind::Word(said), word.len());
         }
     }
 

@@ -28,6 +28,19 @@ pub(super) fn mates_own(
     out: &[Placed],
     line: &Line,
 ) -> Option<(String, Side, usize)> {
+    // `on the wheel shaft drum end`: the whole name of a feature that the mate has.
+    if let Some((Item::Mate { part: Some(part), .. }, _)) = out.last() {
+        let words: Vec<String> =
+            rest.iter().take(4).map_while(|token| token.word().map(stem)).collect();
+        let whole = told.features_of(*part).find_map(|(at, one)| {
+            let name = &told.names.features[at];
+            let is_side = one.side.surface().is_some() && name.len() > 1;
+            (is_side && words.starts_with(name)).then(|| (one.name.clone(), one.side, name.len()))
+        });
+        if whole.is_some() {
+            return whole;
+        }
+    }
     // `bottom end`: which of several comes before it.
     let marks = rest
         .iter()

@@ -21,7 +21,7 @@ use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
 use whose::positions;
 
 use super::{
-    Line, lexicon,
+    Line, counts, lexicon,
     token::{Kind, Token},
     told::Told,
     units::Units,
@@ -71,8 +71,15 @@ pub(super) fn text(
     if raw.trim_end().ends_with('?') || raw.contains("? ") {
         told.writers_question(line.number, raw);
     }
-    let says_fit = |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
+    let says_fit = |token: &Token| {
+        // How a taper goes together is no fit of a bar.
+        let fit = token.word().and_then(|word| lexicon::fit(&[word]));
+        fit.is_some() && !matches!(token.word(), Some("taper" | "tapered"))
+    };
     line.fit_ahead = found.iter().any(says_fit);
+    line.geared = found.iter().any(|token| counts::is_teeth(token, raw));
+    line.tapers =
+        found.iter().any(|token| matches!(token.word(), Some("taper" | "tapers" | "tapered")));
     let clauses = clauses(found, line.date.is_some());
     let mut at = 0;
     let mut keeps = false;

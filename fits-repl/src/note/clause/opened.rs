@@ -9,7 +9,7 @@ use super::{
 };
 use crate::note::{
     Line, head,
-    lexicon::{is_material, is_stock},
+    lexicon::{is_material, is_stock, stems},
     token::{Kind, Token},
     told::Told,
     wants::Wants,
@@ -273,7 +273,10 @@ pub(super) fn opens_part(
     let name: Vec<String> =
         rest[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
     taken = taken.min(rest.len());
-    let part = told.part_named(&name.join(" "), line.number);
+    // On a day `plate` is the one that is there, whatever its name in full.
+    let said = name.join(" ");
+    let there = line.date.as_ref().and_then(|_| told.part_in_full(&stems(&said)));
+    let part = there.unwrap_or_else(|| told.part_named(&said, line.number));
     head::describe(&mut told.job.parts[part], &rest[taken..]);
     let stuff = rest[0].word().unwrap_or_default().to_owned();
     if taken > 1 && is_material(&stuff) && told.job.parts[part].material.is_none() {

@@ -26,6 +26,12 @@ pub(super) fn item_feature(
     only_known: bool,
 ) -> Option<usize> {
     let Item::Feature { name, side, part, mate } = item else { return None };
+    // `nose taper 1 in 8, 28 big end`: of the taper, not of a connecting rod.
+    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
+    let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
+        Some(one) => (format!("{} {name}", one.name), one.side),
+        None => (name.clone(), *side),
+    };
     // `on a shoulder screw, 5/16 shoulder`: the word is in the mate's name.
     if let Some(other) = &line.mate_name
         && part.is_none()
@@ -61,6 +67,16 @@ pub(super) fn item_feature(
             | "bcd"
     ) && stems(name).len() == 1;
     let subject = part.or(line.subject);
+    let of = |at: usize| (told.job.features[at].side, &told.job.features[at].name);
+    // `60T, 2 1/2 pcd`: the circle of its teeth, not of holes.
+    let is_pitch = is_role && role(&head) == "pcd" && line.geared;
+    if let (true, Some(part)) = (is_pitch, subject)
+        && !line.feature.is_some_and(|at| matches!(of(at).0, Side::Hole | Side::Thread))
+    {
+        return Some(told.feature(line, part, "pitch diameter", Side::Other, place.clone()));
+    }
+    // `pitch diameter 45, width 16`: the wheel is so wide.
+    line.feature = line.feature.filter(|at| !(is_role && of(*at).1.starts_with("pitch ")));
     // `3/16 wide, 3/32 deep, 7/8 long`: all of the keyway.
     if is_role && line.feature.is_some_and(|at| told.job.features[at].side == Side::Length) {
         line.feature = line.role_of.or(line.feature);
@@ -221,6 +237,11 @@ pub(super) fn item_feature(
         wants.hint(told, line, made, mate, place);
     }
     Some(made)
+}
+
+fn is_taper_end(name: &str) -> bool {
+    matches!(stems(name).as_slice(), [of, end]
+        if end == "end" && matches!(of.as_str(), "big" | "small" | "little" | "large"))
 }
 
 /// Does a hole that this line has named wait for its size?

@@ -207,6 +207,13 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
             (Side::Hole, 2)
         }
         [first, second, ..] if is_not_round(first, second) => (Side::Other, 2),
+        // Of teeth: nothing goes in or on it.
+        [first, second, ..]
+            if first.word() == Some("pitch")
+                && second.word().is_some_and(|word| stem(word) == "dia") =>
+        {
+            (Side::Other, 2)
+        }
         // Those of a connecting rod.
         [first, second, ..]
             if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))

@@ -10,7 +10,7 @@ use super::whose::lone_size;
 use crate::note::{
     Line, kinds, lexicon,
     names::is_instance,
-    sizes::Given,
+    sizes::{self, Given},
     token::{Kind, Token},
     told::Told,
     wants::Wants,
@@ -35,11 +35,11 @@ pub(super) fn special(
 
 /// `spokes shortened to 116`: their length, whatever it was before.
 fn cut_to_length(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
-    let is_size = |token: &&Token| !matches!(token.kind, Kind::Word(_));
-    let Some(at) = tokens.iter().position(|token| token.word().is_some_and(work::is_of_length))
-    else {
-        return false;
-    };
+    let is_size = |token: &&Token| !matches!(token.kind, Kind::Word(_) | Kind::Count(_));
+    let work = tokens.iter().position(|token| token.word().is_some_and(work::is_of_length));
+    // `lever hits the treadle, cut to 360`: said of the part alone.
+    let is_cut = tokens[0].word() == Some("cut") && line.feature.is_none() && line.date.is_some();
+    let Some(at) = work.or(is_cut.then_some(0)) else { return false };
     let [to, size, ..] = &tokens[at + 1..] else { return false };
     let (Some("to"), Kind::Num(num)) = (to.word(), &size.kind) else { return false };
     if tokens.iter().filter(is_size).count() > 1 {
@@ -60,6 +60,11 @@ fn cut_to_length(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
         [only] => Some(*only),
         several => several.iter().find(is_length).copied(),
     };
+    let length = told.units.length(num, line.unit);
+    let is_about = |at: usize| length.is_some_and(|size| sizes::is_about(&told.job, at, size));
+    if work.is_none() && !only.is_some_and(is_about) {
+        return false;
+    }
     match only {
         Some(only) => {
             told.size_num(line, only, num);

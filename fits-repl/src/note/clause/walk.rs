@@ -11,7 +11,7 @@ use super::{
     parted::{class_after, is_after_size},
     size, whose,
 };
-use crate::note::{Line, kinds, lexicon, token::Kind, told::Told, wants::Wants};
+use crate::note::{Line, counts::is_ratio, kinds, lexicon, token::Kind, told::Told, wants::Wants};
 
 /// One item of a clause.
 pub(super) fn one(
@@ -26,6 +26,8 @@ pub(super) fn one(
     match item {
         // `is` is a reading only where the size is one by its shape.
         Item::Reads(sure) => clause.reads |= *sure,
+        // `taper 1 in 8`: no size, and kept.
+        Item::Loose(word) if is_ratio(word) => told.remark(line.number, word, line.subject),
         // `stock 1-1/4`, not `1.000 ground stock 22 long`.
         Item::Stock => {
             clause.skip_material = clause.sizes.first().is_none_or(|first| at < *first);

@@ -166,9 +166,19 @@ pub(super) fn nouns(
     }
     let side = match items.get(at + 1) {
         Some((item, _)) if is_dia(item) => Side::Shaft,
-        Some((Item::Feature { side, .. }, _)) => *side,
         // `flange 1-3/8 x 1/8`: across and thick.
-        _ if words.last() == Some(&"flange") => Side::Shaft,
+        _ if matches!(words.last(), Some(&("flange" | "flanges" | "head" | "hd" | "barrel"))) => {
+            Side::Shaft
+        }
+        // `tail 5/16 x 7/8 long` of a spindle: the word behind is the last one's.
+        Some((Item::Feature { side: Side::Length, .. }, _))
+            if matches!(items[at].0, Item::Size(Kind::Dims(_))) =>
+        {
+            let is_round = line.subject.is_some_and(|part| told.inwardness(part) > 1);
+            if is_round { Side::Shaft } else { Side::Other }
+        }
+        Some((Item::Feature { side, .. }, _)) => *side,
+        _ if matches!(words.last(), Some(&("window" | "opening"))) => Side::Hole,
         _ => Side::Other,
     };
     let name = words.join(" ");
@@ -205,9 +215,13 @@ pub(super) fn is_stock_size(
     line: &Line,
     owned: bool,
 ) -> bool {
-    // `from 1-1/4 bar`
-    let from = at.checked_sub(1).map(|before| &items[before].0);
-    if !owned && matches!(from, Some(Item::Loose(word)) if word == "from") {
+    // `from 1-1/4 bar`, `from my 1-1/4 bar`
+    let is = |back: usize, words: &[&str]| {
+        let item = at.checked_sub(back).map(|before| &items[before].0);
+        matches!(item, Some(Item::Loose(word)) if words.contains(&word.as_str()))
+    };
+    let own = usize::from(is(1, &["my", "the", "a", "old", "some"]));
+    if !owned && is(1 + own, &["from"]) {
         return true;
     }
     let mut behind = items[at + 1..].iter().map_while(|(item, _)| match item {

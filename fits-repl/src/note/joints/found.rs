@@ -21,9 +21,13 @@ pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wante
     let whole = told.part_called(&said).is_some_and(|(_, score)| score >= 85);
     let known = |words: &[String]| {
         let Some((part, score)) = told.part_called(words).filter(|(_, score)| *score >= 70) else {
-            // `bevel boss`: the only part whose name begins so.
-            let [first] = words else { return None };
-            return told.names.beginning(first);
+            // `bevel boss`, `gudgeon journal`: the only part whose name begins or ends so.
+            let [word] = words else { return None };
+            let only = || match told.names.ending(word).as_slice() {
+                [only] => Some(*only),
+                _ => None,
+            };
+            return told.names.beginning(word).or_else(only);
         };
         Some(if score < 85 { of_number(told, part, &want.name, words) } else { part })
     };
@@ -143,6 +147,18 @@ pub(super) fn part_of(
         && *made_of != own
     {
         return Some(*made_of);
+    }
+    // `into frame`, of a frame top plate alone; `worm bearings`, where all are `bearings`.
+    let fits = |part: &usize| {
+        let near =
+            |size| told.nearest(*part, Some(side), size).is_some_and(|at| told.is_near(at, size));
+        *part != own && size.is_some_and(near)
+    };
+    let begins = told.part_in_full(&said).filter(fits);
+    let plain =
+        || said.last().filter(|_| said.len() == 2).and_then(|last| told.names.exactly(last));
+    if let Some(part) = begins.or_else(|| plain().filter(fits)) {
+        return Some(part);
     }
     // `shaft`: the part that has journals or seats.
     if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle")) {

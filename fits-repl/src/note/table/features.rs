@@ -90,7 +90,7 @@ pub(super) fn features_of_row(
         }
         told.job.features[feature].done |= line.done;
         length_of_row(told, row, line, feature);
-        mates::mate_of_row(told, wants, row, line, feature, part);
+        mates::mate_of_row(told, wants, row, line, feature, (at, count));
     }
 }
 
@@ -146,8 +146,7 @@ fn feature_of_row(
             })
         });
     if let (Some((Kind::Dims(all), at)), None) = (&kind, &item)
-        && let is_key = told.names.parts[part].iter().any(|word| word == "key")
-        && let Some(sides) = listed_as(name, is_key, all.len())
+        && let Some(sides) = listed_as(name, is_key(told, part), all.len())
     {
         let sides: Vec<(&str, Side)> =
             sides.iter().map(|(name, side)| (name.as_str(), *side)).collect();
@@ -171,6 +170,8 @@ fn feature_of_row(
         let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
         let side = match kind {
             Some((Kind::Thread(_), _)) => Side::Thread,
+            // A key is as wide and as high as its ways are.
+            _ if is_key(told, part) && matches!(last.as_str(), "width" | "height") => Side::Other,
             _ if is_length && other.is_none() => Side::Length,
             _ => *side,
         };
@@ -263,6 +264,10 @@ fn feature_of_row(
     let rest = first.filter(|_| !is_limits).map_or(&[][..], |first| &size[first + 1..]);
     more_sizes(told, wants, row, line, (part, found), rest);
     found
+}
+
+pub(super) fn is_key(told: &Told, part: usize) -> bool {
+    told.names.parts[part].iter().any(|word| word == "key")
 }
 
 /// What stands behind the first size in its cell: `90 dia x 60`, `6 wide, 2.8 deep`.

@@ -138,6 +138,20 @@ pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str
         .collect()
 }
 
+/// The cells of one column in the rows below, down to the first line that is no row.
+pub(super) fn column_of<'a>(
+    column: Column,
+    below: &[&'a str],
+    columns: &Columns,
+) -> impl Iterator<Item = &'a str> {
+    let index = columns.1.iter().position(|(_, one)| *one == column);
+    let has_words = |row: &&&str| row.contains(|c: char| c.is_alphanumeric());
+    let rows = below.iter().take_while(|row| !row.trim().is_empty()).filter(has_words);
+    let cells = rows
+        .filter_map(move |row| placed(row, columns).into_iter().find(|(at, _)| Some(*at) == index));
+    cells.map(|(_, cell)| cell).collect::<Vec<_>>().into_iter()
+}
+
 /// What the cells of a column are, where most are of one kind.
 pub(super) fn by_content(cells: &[&str]) -> Option<Column> {
     use crate::note::lexicon::{feature, fit, is_material};

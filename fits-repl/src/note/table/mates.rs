@@ -23,10 +23,12 @@ pub(super) fn mate_of_row(
     row: &Row,
     line: &mut Line,
     feature: usize,
-    part: usize,
+    (at, count): (usize, usize),
 ) {
     let mut fit = fit_of_cell(row.fit.1);
+    // `same gudgeon seat`: the one named above once more.
     let text = row.mate.1.trim_end_matches('?');
+    let text = text.strip_prefix("same ").map_or(text, str::trim_start);
     // `6003, slide`: the fit stands behind the name.
     let (text, said) = match text.rsplit_once(',') {
         Some((name, said)) if row.fit.1.is_empty() && is_fit(said.trim()) => {
@@ -37,6 +39,18 @@ pub(super) fn mate_of_row(
     let text = without_aside(told, line, text);
     if let Some(said) = said {
         fit = fit_of_cell(said);
+    }
+    // `1 + 2`: each by its item number; `od / bore` with `7 / pivot pin` one each.
+    let paired = || row.mate.1.split(" / ").map(|name| name.trim().to_owned()).collect();
+    let is_paired = count > 1 && row.mate.1.split(" / ").count() == count;
+    if let Some(names) = row.mates.clone().or_else(|| is_paired.then(paired)) {
+        let own = (count == names.len()).then(|| names.get(at).cloned()).flatten();
+        let place = row.mate.0..row.mate.0 + row.mate.1.len();
+        for name in own.map_or_else(|| names.clone(), |own| vec![own]) {
+            let mut mate = Some((name, None, place.clone(), true));
+            wants.finish_mate(told, line, &mut mate, Some(feature), &mut fit.clone(), None);
+        }
+        return;
     }
     if text.is_empty() || text == "-" {
         wants.fit_alone(told, line, feature, fit);
@@ -80,7 +94,7 @@ pub(super) fn mate_of_row(
                     .any(|word| word == "journal" || word == "dia" || word == "seat")
             })
         });
-        let on = shafts.unwrap_or(part);
+        let on = shafts.unwrap_or(told.job.features[feature].part);
         let made = told.feature(line, on, &name, Side::Length, row.mate.0..row.mate.0 + text.len());
         if let Kind::Num(num) = &found[name_end].kind {
             told.size_num(line, made, num);

@@ -4,6 +4,8 @@ mod cell;
 mod features;
 mod header;
 mod mates;
+mod numbered;
+mod remarks;
 
 use fits_core::job::whole::Side;
 
@@ -21,6 +23,7 @@ use super::{
 };
 
 pub(super) use header::{Column, column};
+pub(super) use numbered::Numbered;
 
 /// A row's cells by what they hold.
 #[derive(Default)]
@@ -37,13 +40,17 @@ pub(super) struct Row<'a> {
     pub(super) done: &'a str,
     pub(super) material: &'a str,
     pub(super) count: &'a str,
-    pub(super) notes: Vec<&'a str>,
+    pub(super) notes: Vec<(usize, &'a str)>,
+    /// The mates of a cell that names them by their item numbers.
+    pub(super) mates: Option<Vec<String>>,
 }
 
 /// A table while its rows are read.
 #[derive(Default)]
 pub(super) struct Table {
     columns: Option<Columns>,
+    /// The parts by their item numbers.
+    items: Numbered,
     /// The feature, the mate, the size and the fit of the row above.
     above: [String; 4],
     /// A ruled line here stands under the header.
@@ -61,10 +68,19 @@ impl Table {
             }
             return true;
         }
-        let columns = header::header(raw, &below[..below.len().min(40)]);
+        let below = &below[..below.len().min(40)];
+        let columns = header::header(raw, below);
         self.ruled = columns.is_some();
+        if let Some(columns) = &columns {
+            self.items = Numbered::of(header::column_of(Column::Part, below, columns));
+        }
         self.columns = columns.or_else(|| self.columns.take());
         self.ruled
+    }
+
+    /// The parts by their item numbers.
+    pub(super) const fn items(&self) -> &Numbered {
+        &self.items
     }
 
     /// Did the line above end its rows?
@@ -115,20 +131,36 @@ impl Table {
             "y" | "yes" | "x" | "ok" | "done" | "\u{2713}"
         );
         let before = line.found;
+        let item = self.items.own(row.part.1);
+        if let Some((_, name)) = item {
+            row.part = (row.part.0 + row.part.1.len() - name.len(), name);
+        }
+        row.mates = self.items.named(row.mate.1);
         let declared = parts_of_row(told, place, &row, &line);
         line.under = place.current;
         for part in declared {
             line.subject = Some(part);
             line.feature = None;
+            if let Some((item, _)) = item {
+                told.remark(number, &format!("item {item}"), Some(part));
+            }
             features::features_of_row(told, wants, &row, &mut line, part);
         }
-        let notes: Vec<&str> =
-            row.notes.iter().copied().filter(|note| !note.is_empty() && *note != "-").collect();
+        let notes: Vec<(usize, &str)> = row
+            .notes
+            .iter()
+            .copied()
+            .filter(|(_, note)| !note.is_empty() && *note != "-")
+            .collect();
         if line.found == before {
             told.remark(number, raw, line.subject);
         } else {
+            let of = line.subject.map(|part| (part, line.feature));
             for note in notes {
-                told.remark(number, note, line.subject);
+                told.remark(number, note.1, line.subject);
+                if let Some(of) = of {
+                    remarks::sizes_of_remark(told, wants, note, raw, &mut line, of);
+                }
             }
         }
         if let Some(cell) = [row.mate.1, row.size.1, row.feature.1, row.fit.1]
@@ -178,7 +210,7 @@ fn row_of<'a>(raw: &'a str, columns: &Columns, above: &'a [String; 4]) -> Option
             Column::Done => row.done = cell.1,
             Column::Material => row.material = cell.1,
             Column::Count => row.count = cell.1,
-            Column::Notes => row.notes.push(cell.1),
+            Column::Notes => row.notes.push(cell),
         }
     }
     let cells = [&mut row.feature, &mut row.mate, &mut row.size, &mut row.fit];

@@ -45,6 +45,13 @@ impl Told {
             .max_by_key(|(part, score)| (*score, self.names.spoken(*part), plural(*part)))
     }
 
+    /// The part that one word of its name means: `plate`, `frame` of the frame top plate.
+    pub(in crate::note) fn part_in_full(&self, said: &[String]) -> Option<usize> {
+        let [word] = said else { return None };
+        let called = self.part_called(said).filter(|(_, score)| *score >= 65);
+        called.map(|(part, _)| part).or_else(|| self.names.beginning(word))
+    }
+
     /// Of several that a short name could mean, the one with such a size.
     pub(in crate::note) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
         if sizes.is_empty() {
