@@ -63,7 +63,7 @@ fn one_question_in_many_words() {
         ("drill M10", "M10 tap"),
         ("drill for M10", "M10 tap"),
         ("tap drill for M10", "M10 tap"),
-        ("tap 3/8", "3/8 tap"),
+        ("tap 3/8-16", "3/8-16 tap"),
         ("tap 3/8-24 70%", "3/8-24 tap 70%"),
         ("M10 drill 8.6", "M10 tap 8.6"),
         ("M10 tap aluminium", "M10 tap, hub aluminium"),

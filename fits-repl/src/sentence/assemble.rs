@@ -35,6 +35,11 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     }) {
         return None;
     }
+    // `turn 11.98 from 12.4, finish 0.1`: cut, not pressed.
+    let first = view.text.split_whitespace().next().unwrap_or_default().to_lowercase();
+    if matches!(&*first, "turn" | "turning" | "bore" | "boring") && view.types(&["from"]) {
+        return None;
+    }
     // A bushing's own sizes without a question about its press are not a joint.
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
     let is_pressed = view.says("state", "press") || view.says("fit", "press");

@@ -81,7 +81,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
             ("dowel 0.2502in..0.2503in, press", "what it measures"),
             ("bearing od 52mm", "a rolling bearing's outside"),
             ("keyway for 25mm", "the key and keyways of a shaft"),
-            ("hole 20 H7, shaft 19.98..19.99", "unlike features"),
+            ("hole 20mm H7, shaft 19.98mm..19.99mm", "unlike features"),
             ("hole 20mm H7, shaft = 19.985mm", "a class on one side, a reading on the other"),
             ("seat shaft 25mm turns normal", "the class for a bearing's seat"),
         ],

@@ -81,7 +81,7 @@ impl Session {
             }
             // A pair is resolved by its own branch.
             Tolerance::Pair(hole, _) => Err(Problem::new("one feature was expected", hole.at())
-                .advise("as in `hole 20 H7, shaft 19.98..19.99`")),
+                .advise("as in `hole 20mm H7, shaft 19.98mm..19.99mm`")),
         }
     }
 }
