@@ -160,7 +160,7 @@ fn a_taper_is_a_ratio_and_no_size() {
     assert_eq!(size(&job, "hub bore"), Some(mm("28mm")));
     assert!(job.remarks.iter().any(|remark| remark.text == "1 in 8"));
     let job = note::read("pin\n - dia 1/2\n - 1 in long\n");
-    assert_eq!(size(&job, "pin dia length"), Some(mm("25.4mm")));
+    assert_eq!(size(&job, "pin overall length"), Some(mm("25.4mm")));
 }
 
 /// What has a class of ISO 286 or a metric thread is in millimetres beside inches.
@@ -174,9 +174,8 @@ fn a_class_or_a_thread_tells_millimetres_from_inches() {
         ("shaft top seat", "30mm"),
         ("shaft low seat", "25mm"),
         ("housing recess", "47mm"),
-        ("housing recess depth", "7mm"),
         ("nut flats", "30mm"),
-        ("plate thickness", "9.525mm"),
+        ("plate thick", "9.525mm"),
     ] {
         assert_eq!(size(&job, name), Some(mm(is)), "{name}");
     }
@@ -210,4 +209,56 @@ fn a_remark_of_a_row_gives_the_sizes_that_it_names() {
     };
     assert_eq!((all("bush "), all("block ")), (1, 2));
     assert!(job.remarks.iter().any(|one| one.text == "44.5 od x 3.2 wall, from stock"));
+}
+
+/// A short name means the part that is there, whatever its name in full.
+#[test]
+fn a_short_name_means_the_part_that_is_there() {
+    let text = "all inches\n\nframe top plate - 1/2 thick, hole 3.5\nbush bronze - od 3/4 press in plate, bore 1/2\n\
+                housing - spigot 3.5 into frame\n\n5/6 plate no 2. hole 3.501\n";
+    let job = note::read(text);
+    assert_eq!(job.parts.iter().filter(|part| part.name.contains("plate")).count(), 1);
+    assert_eq!(mate(text, "housing spigot").0, "frame top plate hole");
+    let text =
+        "all mm\n\nhousing\n - worm bores 26 H7, for the worm bearings\nbearings - 10 x 26 x 8\n";
+    assert_eq!(mate(text, "housing worm bores").0, "bearings od");
+    // The whole name of a feature that the mate has.
+    let text = "all mm\n\nwheel shaft\n - drum end 14 h7\ndrum\n - bore 14 H8, sliding on the wheel shaft drum end. flanges 70\n";
+    assert_eq!(mate(text, "drum bore").0, "wheel shaft drum end");
+    assert_eq!(size(&note::read(text), "drum flanges"), Some(mm("70mm")));
+}
+
+/// The pitch circle of teeth is neither a hole's nor a shaft's, and is not as wide as its gear.
+#[test]
+fn the_pitch_of_a_gear_is_no_circle_of_holes() {
+    let text = "all mm\npinion - 18T, pcd 20, boss 9 w. 3 cross hole\nwheel - 30 teeth, pitch diameter 45, width 16\n\
+                worm - module 1.5, od 21\nplate - 4 holes 6 on 50 pcd\n";
+    let job = note::read(text);
+    assert_eq!(job.features[feature(&job, "pinion pitch diameter")].side, Side::Other);
+    assert_eq!(job.features[feature(&job, "pinion boss")].side, Side::Shaft);
+    assert_eq!(size(&job, "wheel pitch diameter"), Some(mm("45mm")));
+    assert_eq!(size(&job, "wheel width"), Some(mm("16mm")));
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("1.5mm"))));
+    assert_eq!(job.features[feature(&job, "plate holes pcd")].side, Side::Length);
+}
+
+/// What stands about a size tells a count, a stock, a reading or a length from it.
+#[test]
+fn words_about_a_size_tell_what_it_is() {
+    let job =
+        note::read("inch\n\nbush (3 + 1 spare) bronze, bore 1/2\nshaft from my 1 1/4\" bar\n");
+    assert_eq!((job.parts[0].count, size(&job, "bush bore")), (Some(4), Some(mm("12.7mm"))));
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("31.75mm"))));
+    let text = "all mm\nspindle - body 10, hd 18, tail 8 x 22 long\nlever - length 420\nplate - window 38, slot 1/4\n\n\
+                5/6 lever 420 hits the treadle, cut to 360\n6/6 slot in plate came out 5/16\n";
+    let job = note::read(text);
+    for (name, side) in
+        [("spindle hd", Side::Shaft), ("spindle tail", Side::Shaft), ("plate window", Side::Hole)]
+    {
+        assert_eq!(job.features[feature(&job, name)].side, side, "{name}");
+    }
+    assert_eq!(size(&job, "lever length"), Some(mm("360mm")));
+    let slot = &job.features[feature(&job, "plate slot")];
+    assert_eq!(slot.readings[0].size, mm("7.9375mm"));
+    assert_eq!(slot.size(), Some(mm("6.35mm")));
 }

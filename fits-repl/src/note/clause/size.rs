@@ -199,10 +199,7 @@ fn is_of_known(
 
 /// `8 x 20 deep`: what the word behind two sizes says of the second.
 fn second_role(clause: &Clause, at: usize) -> Option<&'static str> {
-    // `recess 47 H8 x 7 dp`: the class stands between.
-    let is_class = matches!(clause.items.get(at + 1), Some((Item::Class(_), _)));
-    let named = (is_class && at + 2 < clause.items.len()).then_some(at + 2);
-    let owner = clause.of[at].filter(|owner| *owner > at).or(named)?;
+    let owner = clause.of[at].filter(|owner| *owner > at)?;
     match &clause.items[owner].0 {
         Item::Feature { side: Side::Length, name, .. } if is_long(name) => Some("length"),
         Item::Feature { side: Side::Length, name, .. } => {

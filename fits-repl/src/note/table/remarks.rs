@@ -50,7 +50,7 @@ fn is_plain(piece: &[Token], is_key: bool) -> bool {
     let is_thread = piece.iter().any(|token| matches!(token.kind, Kind::Thread(_)));
     let is_whole_key = is_key
         && matches!(piece.first().map(|token| &token.kind), Some(Kind::Dims(all)) if all.len() == 3);
-    let clear = piece.iter().position(|token| is_other(token)).is_none_or(|at| {
+    let clear = piece.iter().position(is_other).is_none_or(|at| {
         // `M8 x 15 end in post`: a part behind the word that leads to it.
         at > 0 && piece[at - 1].word().is_some_and(|word| stem(word) == "in")
     });
