@@ -88,7 +88,7 @@ fn one_question_in_many_words() {
         ("M10 nut tap", "M10 tap"),
         ("3/8 clearance", "thread 3/8 clearance"),
         ("1/4 clearance", "thread 1/4 clearance"),
-        ("3/8 over 0.39in", "thread 3/8 over 0.39in"),
+        ("3/8-16 over 0.39in", "thread 3/8-16 over 0.39in"),
         ("3/8 screw", "thread 3/8 screw"),
     ] {
         // What is taken for granted is said of either.
