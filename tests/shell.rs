@@ -7,7 +7,7 @@ use std::{
     process::{Command, Output, Stdio},
 };
 
-use fits_checks::{isolate, nobody, program};
+use fits_checks::{isolate, nobody, piped, program};
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
@@ -98,17 +98,6 @@ fn a_crib_that_is_not_there_is_told() {
 #[test]
 fn a_note_is_read_from_a_pipe() {
     let note = "part block\n  bore: 20mm H7; 20.01mm\n";
-    let piped = |arguments: &[&str], input: &[u8]| {
-        let mut child = fits_checks::fits()
-            .args(arguments)
-            .stdin(Stdio::piped())
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .expect("it runs");
-        child.stdin.take().expect("a pipe").write_all(input).expect("written");
-        child.wait_with_output().expect("it ends")
-    };
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("note.job");
     std::fs::write(&file, note).expect("written");

@@ -9,29 +9,10 @@ use std::{
     process::{Output, Stdio},
 };
 
-use fits_checks::{ask, project_file};
+use fits_checks::{ask, piped as run, project_file};
 use fits_repl::{batch, session::Session};
 use proptest::prelude::*;
 use serde_json::Value;
-
-fn run(arguments: &[&str], input: &[u8]) -> Output {
-    let mut child = fits_checks::fits()
-        .args(arguments)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .expect("it runs");
-    let mut stdin = child.stdin.take().expect("a pipe");
-    let input = input.to_vec();
-    let writer = std::thread::spawn(move || {
-        // It may end before all is read.
-        let _ = stdin.write_all(&input);
-    });
-    let output = child.wait_with_output().expect("it ends");
-    writer.join().expect("written");
-    output
-}
 
 /// The rows as a CSV reader has them, the header first.
 fn rows(output: &Output) -> Vec<Vec<String>> {

@@ -13,8 +13,9 @@ use serde_json::Value;
 use std::{
     collections::HashMap,
     fmt,
+    io::Write as _,
     path::{Path, PathBuf},
-    process::Command,
+    process::{Command, Output, Stdio},
     str::FromStr,
     sync::OnceLock,
 };
@@ -358,4 +359,27 @@ pub fn listed_threads() -> Vec<String> {
         names.push(format!("Rp{}", row.text("size")));
     }
     names
+}
+
+/// What the program says when it is given something to read.
+///
+/// # Panics
+/// It does not run.
+pub fn piped(arguments: &[&str], input: &[u8]) -> Output {
+    let mut child = fits()
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("it runs");
+    let mut stdin = child.stdin.take().expect("a pipe");
+    let input = input.to_vec();
+    let writer = std::thread::spawn(move || {
+        // It may end before all is read.
+        let _ = stdin.write_all(&input);
+    });
+    let output = child.wait_with_output().expect("it ends");
+    writer.join().expect("written");
+    output
 }

@@ -2,7 +2,7 @@
 
 use crate::sentence::{
     Said,
-    sizes::deviations_text,
+    sizes::{deviations_text, span_text},
     token::{Num, System, Token},
     view::View,
 };
@@ -99,9 +99,7 @@ fn part(view: &View, at: usize, by_noun: Option<bool>, system: System) -> Option
     let next = view.items.get(at + 1).map(|item| &item.token);
     let (size, plain) = match (&view.items[at].token, next) {
         (Token::Span(low, high), _) if low.mm(system) < high.mm(system) => {
-            let unit = high.unit.or(low.unit);
-            let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
-            (low, format!("{}..{}", give(low), give(high)))
+            (low, span_text(low, high, system))
         }
         (Token::Number(num), Some(Token::Deviations { upper, lower, is_both })) => {
             (num, deviations_text(num, upper, lower, *is_both, system))

@@ -178,12 +178,10 @@ pub(crate) fn limits(view: &View, system: System) -> Option<String> {
                 deviations_text(num, upper, lower, *is_both, system)
             }
             Token::Span(low, high) => {
-                let unit = high.unit.or(low.unit);
-                let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
                 if low.mm(system) >= high.mm(system) || high.mm(system) > 1.05 * low.mm(system) {
                     return None;
                 }
-                format!("{}..{}", give(low), give(high))
+                span_text(low, high, system)
             }
             _ => continue,
         };
@@ -192,6 +190,13 @@ pub(crate) fn limits(view: &View, system: System) -> Option<String> {
         }
     }
     found
+}
+
+/// A unit that only one end has is both ends'.
+pub(super) fn span_text(low: &Num, high: &Num, system: System) -> String {
+    let unit = high.unit.or(low.unit);
+    let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
+    format!("{}..{}", give(low), give(high))
 }
 
 pub(crate) fn deviations_text(

@@ -7,9 +7,10 @@ use fits_core::standards::thread::Thread;
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
-    query::{Dial, Query, Units},
+    query::{Dial, Query, StackText, Units},
     questions::{
         log::answered::no_log,
+        stack::answered::ADDS_OR_TAKES,
         thread::asked::{ThreadAsk, ThreadQuery},
     },
     sentence::{self, Alike, Said, Setting, Slip, System},
@@ -131,22 +132,9 @@ impl Session {
             return Err(asked);
         }
         if let Ok(Query::Stack(stack)) = &query
-            && let Some(signed) = with_signs(line, stack)
+            && let Some(answer) = self.as_signed(line, stack)
         {
-            let answer = self.ask(&signed);
-            if answer.is_ok() {
-                self.read_as.get_or_insert(signed);
-            }
             return answer;
-        }
-        if let Ok(Query::Stack(stack)) = &query
-            && let Some((at, choices)) = signed_both_ways(line, stack)
-        {
-            let choices = self.working(choices);
-            if choices.len() > 1 {
-                let why = "does this part add to the play or take from it?";
-                return Err(Problem::new(why, at).choose(choices));
-            }
         }
         if let Ok(query) = query
             && !looks_like_inches
@@ -209,6 +197,20 @@ impl Session {
             None if is_plain => self.ask_unit(line),
             None => self.ask(line),
         }
+    }
+
+    /// A stack whose parts have their signs in words, or none: answered, or asked back.
+    fn as_signed(&mut self, line: &str, stack: &StackText) -> Option<Result<Answer, Problem>> {
+        if let Some(signed) = with_signs(line, stack) {
+            let answer = self.ask(&signed);
+            if answer.is_ok() {
+                self.read_as.get_or_insert(signed);
+            }
+            return Some(answer);
+        }
+        let (at, choices) = signed_both_ways(line, stack)?;
+        let choices = self.working(choices);
+        (choices.len() > 1).then(|| Err(Problem::new(ADDS_OR_TAKES, at).choose(choices)))
     }
 
     /// What a phrase may mean whose words are not all understood: asked back.
@@ -303,11 +305,11 @@ impl Session {
         // A clearance hole goes by the size alone, and a thread is said.
         let is_by_size =
             matches!(query.ask.value, ThreadAsk::Clearance) && line[..at.start].contains("thread");
+        let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
         let (why, choices) = if is_driven {
             let why = "a tap's hole, or a pin that is tapped in?";
             (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
         } else if is_bare(typed) && !is_by_size {
-            let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
             let of = |pitch: &u32| with(&format!("#{typed}-{pitch}"));
             let pitches = sentence::screw_pitches(typed)?;
             let metric = with(&format!("M{typed}"));
@@ -320,9 +322,8 @@ impl Session {
             ("a number alone: a screw's, and of which pitch, or millimetres?", choices)
         } else if !matches!(query.ask.value, ThreadAsk::Limits | ThreadAsk::Clearance) {
             // What a coarse thread gives, a fine one gives otherwise.
-            let of = |name: String| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
             let both = sentence::fraction_threads(typed, "")?;
-            ("coarse or fine is not said", both.into_iter().map(of).collect())
+            ("coarse or fine is not said", both.iter().map(|name| with(name)).collect())
         } else {
             return None;
         };

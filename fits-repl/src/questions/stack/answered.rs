@@ -25,6 +25,9 @@ use crate::{
     session::Session,
 };
 
+/// What is asked of a part without a sign.
+pub(crate) const ADDS_OR_TAKES: &str = "does this part add to the play or take from it?";
+
 /// Runs where none are asked for: a chance is then known to 0.2 percent.
 const RUNS: u64 = 200_000;
 const SEED: u64 = 1;
@@ -142,12 +145,9 @@ impl Session {
                 None if at == 0 => Direction::Adds,
                 None => {
                     let start = link.at.start..link.at.start;
-                    return Err(Problem::new(
-                        "does this part add to the play or take from it?",
-                        link.at.clone(),
-                    )
-                    .advise("+ adds, - takes away")
-                    .fix(start, "-"));
+                    return Err(Problem::new(ADDS_OR_TAKES, link.at.clone())
+                        .advise("+ adds, - takes away")
+                        .fix(start, "-"));
                 }
             };
             let known = match &link.size {

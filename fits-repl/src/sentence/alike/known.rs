@@ -3,6 +3,8 @@
 
 use std::{collections::HashMap, sync::LazyLock};
 
+use super::slot::needs;
+
 /// A slot of a phrase that is known.
 #[derive(Debug)]
 pub(super) struct KnownSlot {
@@ -19,6 +21,8 @@ pub(super) struct Known {
     pub(super) slots: Vec<KnownSlot>,
     /// Is the slot in the plain query?
     pub(super) is_used: Vec<bool>,
+    /// The kinds of what it takes.
+    pub(super) needs: Vec<&'static str>,
     pub(super) words: Vec<&'static str>,
     /// How much its words say together.
     pub(super) length: f64,
@@ -72,9 +76,12 @@ impl Known {
         let mut cells = line.splitn(3, ',');
         let (slots, words, plain) = (cells.next()?, cells.next()?, cells.next()?);
         let slots: Vec<KnownSlot> = slots.split_whitespace().filter_map(KnownSlot::read).collect();
-        let is_used = (0..slots.len()).map(|slot| plain.contains(&format!("{{{slot}}}"))).collect();
+        let is_used: Vec<bool> =
+            (0..slots.len()).map(|slot| plain.contains(&format!("{{{slot}}}"))).collect();
+        let used = slots.iter().zip(&is_used).filter(|(_, is_used)| **is_used);
+        let needs = needs(used.map(|(slot, _)| slot.kind));
         let words = words.split_whitespace().collect();
-        Some(Self { plain, slots, is_used, words, length: 0.0 })
+        Some(Self { plain, slots, is_used, needs, words, length: 0.0 })
     }
 }
 

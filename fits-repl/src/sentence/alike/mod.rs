@@ -8,7 +8,7 @@ mod slot;
 
 use self::{
     known::{Bank, Known},
-    slot::{MAY_BE_WORDS, Parted, Slot, parted},
+    slot::{MAY_BE_WORDS, Parted, Slot, needs, parted},
 };
 use super::{
     Setting,
@@ -54,7 +54,7 @@ pub(crate) fn alike(text: &str, setting: Setting) -> Option<Vec<Alike>> {
     });
     let mut all = all.into_inner();
     all.sort_by(|a: &Alike, b| b.likeness.total_cmp(&a.likeness));
-    (!all.is_empty()).then_some(all)
+    Some(all)
 }
 
 /// What a phrase like one that is known may mean.
@@ -74,10 +74,11 @@ fn most_alike(phrase: &Parted) -> Vec<Alike> {
         let shared: f64 = shared.map(|word| bank.weight(word).powi(2)).sum();
         shared / length / known.length
     };
+    let needs = needs(phrase.slots.iter().map(|slot| slot.kind));
     let mut near: Vec<(f64, &Known)> = bank
         .all
         .iter()
-        .filter(|known| may_fill(phrase, known))
+        .filter(|known| may_fill(phrase, &needs, known))
         .map(|known| (likeness(known), known))
         .filter(|(like, _)| *like >= LEAST)
         .collect();
@@ -88,13 +89,12 @@ fn most_alike(phrase: &Parted) -> Vec<Alike> {
         |plain: &str| plain.starts_with(['(', '{']) && plain.contains([')', '*', '+', '-']);
     let filled = near.into_iter().filter_map(|(like, known)| {
         let (fits, order) = best_order(bank, phrase, known)?;
-        let mut likeness = like + FITS * fits;
-        if is_sum(known.plain) && likeness < LEAST_OF_A_SUM {
-            likeness = 0.0;
-        }
-        Some(Alike { plain: fill(phrase, known, &order)?, likeness })
+        let likeness = like + FITS * fits;
+        let least = if is_sum(known.plain) { LEAST_OF_A_SUM } else { LEAST };
+        let plain = (likeness >= least).then(|| fill(phrase, known, &order))??;
+        Some(Alike { plain, likeness })
     });
-    let mut filled: Vec<Alike> = filled.filter(|it| it.likeness >= LEAST).collect();
+    let mut filled: Vec<Alike> = filled.collect();
     filled.sort_by(|a, b| b.likeness.total_cmp(&a.likeness));
     let mut all: Vec<Alike> = Vec::new();
     for one in filled {
@@ -107,31 +107,21 @@ fn most_alike(phrase: &Parted) -> Vec<Alike> {
 }
 
 /// Slots of a kind, by their places.
-fn of_kind<'a>(slots: &'a [Slot], kind: &'a str) -> impl Iterator<Item = usize> + 'a {
+fn of_kind<'a>(slots: &'a [Slot], kind: &'a str) -> impl Iterator<Item = usize> + Clone + 'a {
     (0..slots.len()).filter(move |at| slots[*at].kind == kind)
 }
 
 /// Has the phrase just what the query takes? What may be a word is said by both alike
 /// where the query does not take it.
-fn may_fill(phrase: &Parted, known: &Known) -> bool {
-    let used = |kind: &str| {
-        let slots = known.slots.iter().zip(&known.is_used);
-        slots.filter(|(slot, is_used)| slot.kind == kind && **is_used).count()
-    };
-    let all_used = phrase.slots.iter().all(|slot| {
-        let own = of_kind(&phrase.slots, slot.kind).count();
-        own == used(slot.kind)
-            || MAY_BE_WORDS.contains(&slot.kind) && used(slot.kind) == 0 && {
-                let said = format!("{}.{}", slot.kind, slot.plain.replace(' ', "_"));
-                known.words.contains(&said.as_str())
-            }
-    });
-    all_used
-        && known
-            .slots
-            .iter()
-            .zip(&known.is_used)
-            .all(|(slot, is_used)| !is_used || of_kind(&phrase.slots, slot.kind).next().is_some())
+fn may_fill(phrase: &Parted, needs: &[&str], known: &Known) -> bool {
+    known.needs == needs
+        && MAY_BE_WORDS.iter().all(|kind| {
+            let slots = known.slots.iter().zip(&known.is_used);
+            let used = slots.filter(|(slot, is_used)| slot.kind == *kind && **is_used).count();
+            let mut own = of_kind(&phrase.slots, kind).map(|at| &phrase.slots[at]);
+            own.clone().count() == used
+                || used == 0 && own.all(|slot| known.words.contains(&slot.as_word().as_str()))
+        })
 }
 
 /// How two lengths stand to each other.

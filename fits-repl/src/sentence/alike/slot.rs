@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use crate::sentence::{
     line::Line,
-    sizes::deviations_text,
+    sizes::{deviations_text, span_text},
     token::{Num, System, Token},
     view::{Item, View},
 };
@@ -25,6 +25,13 @@ pub(super) struct Slot {
     pub(super) beside: [String; 2],
 }
 
+impl Slot {
+    /// What it says where a query does not take it.
+    pub(super) fn as_word(&self) -> String {
+        format!("{}.{}", self.kind, joined(&self.plain))
+    }
+}
+
 /// A line, taken apart.
 #[derive(Debug)]
 pub(super) struct Parted {
@@ -35,6 +42,13 @@ pub(super) struct Parted {
 
 /// Kinds of slots that a query may leave out: they are words as well.
 pub(super) const MAY_BE_WORDS: &[&str] = &["fit", "material", "bought", "instrument"];
+
+/// The kinds of slots that a query may not leave out, in one order.
+pub(super) fn needs<'a>(kinds: impl Iterator<Item = &'a str>) -> Vec<&'a str> {
+    let mut needs: Vec<&str> = kinds.filter(|kind| !MAY_BE_WORDS.contains(kind)).collect();
+    needs.sort_unstable();
+    needs
+}
 
 /// What stands at a place of a line.
 enum Place {
@@ -85,7 +99,7 @@ pub(super) fn parted(line: &Line, view: &View, unknown: &[Range<usize>], system:
                 let slot = &mut slots[*slot];
                 slot.beside = [beside(at.checked_sub(1)), beside(Some(at + 1))];
                 if MAY_BE_WORDS.contains(&slot.kind) {
-                    words.push(format!("{}.{}", slot.kind, joined(&slot.plain)));
+                    words.push(slot.as_word());
                 }
                 words.push(format!("#{}", slot.kind));
             }
@@ -127,11 +141,7 @@ fn filled(
             let text = deviations_text(num, upper, lower, *is_both, system);
             Some(("limits", text, given(num)))
         }
-        Token::Span(low, high) => {
-            let unit = high.unit.or(low.unit);
-            let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
-            Some(("span", format!("{}..{}", give(low), give(high)), given(low)))
-        }
+        Token::Span(low, high) => Some(("span", span_text(low, high, system), given(low))),
         Token::Thread { name, .. } => own("thread", name),
         Token::ThreadClass(text) => own("thread-class", text),
         Token::Hole(text) => own("hole-class", text),

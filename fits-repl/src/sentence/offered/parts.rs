@@ -277,23 +277,14 @@ pub(super) fn of_a_gripped_bushing(
     sizes: &[&Num],
     system: System,
 ) -> Option<Vec<String>> {
-    let mut sizes = sizes.to_vec();
-    sizes.sort_by(|a, b| a.by_size(b, system));
-    let [grip, id, od] = sizes[..] else { return None };
+    let [grip, id, od] = by_size(sizes, system)?;
     let is_grip = grip.mm(system) < (od.mm(system) / 60.0).min(0.3);
     let is_wall = od.mm(system) < 2.0 * id.mm(system) && od.mm(system) > 1.02 * id.mm(system);
     if !view.has("bushing") || !is_grip || !is_wall {
         return None;
     }
-    let bush = view.word("material").unwrap_or("bronze");
-    let [grip, id, outside] = [grip, id, od].map(|num| num.plain(system));
-    let about = od.times(2.0).plain(system);
-    let of = |hub: &str| {
-        format!(
-            "assemble {outside} interference {grip}, hub {hub} od {about}, shaft {bush} id {id}"
-        )
-    };
-    Some(["steel", "cast iron", "aluminium"].map(of).to_vec())
+    let joint = format!("{} interference {}", od.plain(system), grip.plain(system));
+    Some(in_usual_hubs(view, &joint, (id, od), system))
 }
 
 /// `bushing .6265 od .500 id in a .625 hole`: how it closes in, by the sizes of both.
@@ -302,21 +293,31 @@ pub(super) fn of_a_bushing_in_its_hole(
     sizes: &[&Num],
     system: System,
 ) -> Option<Vec<String>> {
-    let mut sizes = sizes.to_vec();
-    sizes.sort_by(|a, b| a.by_size(b, system));
-    let [id, hole, od] = sizes[..] else { return None };
+    let [id, hole, od] = by_size(sizes, system)?;
     let [inside, seat, outside] = [id, hole, od].map(|num| num.mm(system));
     let is_gripped = outside > seat && outside < 1.005 * seat && outside > 1.02 * inside;
     if !view.has("bushing") || !(view.has("hole") || view.has("hub")) || !is_gripped {
         return None;
     }
+    let [hole, outside] = [hole, od].map(|num| num.plain(system));
+    let joint = format!("{hole} = {hole}/{outside}");
+    Some(in_usual_hubs(view, &joint, (id, od), system))
+}
+
+/// Three sizes, the smallest first.
+fn by_size<'a>(sizes: &[&'a Num], system: System) -> Option<[&'a Num; 3]> {
+    let mut sizes = <[&Num; 3]>::try_from(sizes).ok()?;
+    sizes.sort_by(|a, b| a.by_size(b, system));
+    Some(sizes)
+}
+
+/// A bushing pressed into hubs of the usual metals, twice as large as it is.
+fn in_usual_hubs(view: &View, joint: &str, (id, od): (&Num, &Num), system: System) -> Vec<String> {
     let bush = view.word("material").unwrap_or("bronze");
-    let about = od.times(2.0).plain(system);
-    let [id, hole, od] = [id, hole, od].map(|num| num.plain(system));
-    let of = |hub: &str| {
-        format!("assemble {hole} = {hole}/{od}, hub {hub} od {about}, shaft {bush} id {id}")
-    };
-    Some(["steel", "cast iron", "aluminium"].map(of).to_vec())
+    let (id, around) = (id.plain(system), od.times(2.0).plain(system));
+    ["steel", "cast iron", "aluminium"]
+        .map(|hub| format!("assemble {joint}, hub {hub} od {around}, shaft {bush} id {id}"))
+        .to_vec()
 }
 
 /// Is the number said to be a length, by the word beside it, known or not?
