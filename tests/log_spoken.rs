@@ -226,3 +226,72 @@ fn a_dial_that_counts_the_other_way_is_told_of_after_a_cut_in_a_line_of_its_own(
     let read = ask(&mut session, "read .7448");
     assert!(read.get("error").is_none(), "{read}");
 }
+
+/// What is offered after the last of these lines, at an inch prompt.
+fn offered(lines: &[&str]) -> Vec<String> {
+    let mut session = Session::new();
+    ask(&mut session, "inches");
+    let answers: Vec<Value> = lines.iter().map(|line| ask(&mut session, line)).collect();
+    let last = &answers[answers.len() - 1];
+    let choices = last["error"]["choices"].as_array().cloned().unwrap_or_default();
+    choices.iter().filter_map(|choice| choice.as_str().map(str::to_owned)).collect()
+}
+
+#[test]
+fn work_without_limits_is_asked_with_all_that_was_told_of_it() {
+    let told = ["target .750", "now .812", "cut 20", "reads .792"];
+    assert_eq!(offered(&told[..1]).len(), 4);
+    assert_eq!(
+        offered(&told[..2]),
+        ["turn 0.750in h7 from 0.812in", "turn 0.750in h9 from 0.812in"]
+    );
+    assert_eq!(
+        offered(&told),
+        ["h7", "h9"]
+            .map(|class| format!("turn 0.750in {class} from 0.812in ; cut 20 thou ; read 0.792in"))
+    );
+    // A line that is not understood takes nothing back, and another question does.
+    let mut more = told.to_vec();
+    more.insert(2, "frobnicate");
+    assert_eq!(offered(&more), offered(&told));
+    more[2] = "3/4 slip";
+    assert_eq!(offered(&more), Vec::<String>::new());
+    // The first cut, and what it left: the work began before it.
+    assert_eq!(
+        offered(&["bore to .750", "took 10 got .730"])[0],
+        "bore 0.750in H7 from 0.72in ; cut 10 thou = 0.730in"
+    );
+}
+
+#[test]
+fn what_is_offered_can_be_typed() {
+    let mut session = Session::new();
+    ask(&mut session, "inches");
+    for line in ["target .750", "now .812", "cut 20"] {
+        ask(&mut session, line);
+    }
+    let log = ask(&mut session, "turn 0.750in h7 from 0.812in ; cut 20 thou ; read 0.792in");
+    assert_eq!(log["answer"], "pass_log");
+    assert_eq!(entries(&mut session).len(), 1);
+    // All of the lines or none of them.
+    let refused = ask(&mut session, "undo ; read .5in");
+    assert_eq!(refused["error"]["at"].as_array().map(Vec::len), Some(2));
+    assert_eq!(entries(&mut session).len(), 1);
+}
+
+#[test]
+fn a_cut_settles_that_the_work_begins_where_the_part_was_read() {
+    let mut session = Session::new();
+    ask(&mut session, "mm");
+    ask(&mut session, "20 k6");
+    let asked = ask(&mut session, "at 21.4");
+    assert_eq!(asked["error"]["code"], "which_is_meant");
+    let log = ask(&mut session, "cut 0.5");
+    assert_eq!(log["read_as"], "turn 20 k6 from 21.4mm ; cut 0.5mm");
+    assert_eq!(log["answer"], "pass_log");
+    // A second reading settles nothing.
+    ask(&mut session, "done sure");
+    ask(&mut session, "20 k6");
+    ask(&mut session, "at 21.4");
+    assert_eq!(ask(&mut session, "now 21.3")["error"]["code"], "which_is_meant");
+}

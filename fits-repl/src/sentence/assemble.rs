@@ -122,6 +122,9 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let joint = joint(view, system)?;
+    if let Some(asked) = sleeve_alone(view, &joint, system) {
+        return Some(asked);
+    }
     if view.has("bushing") && joint.od.is_none() && joint.wall.is_none() {
         let said = unsaid_housing(view, joint.clone(), fit.as_ref(), system, shrinks)?;
         return with_load(view, &joint, fit.as_ref(), system, shrinks, said);
@@ -196,6 +199,28 @@ fn with_own_bore(view: &View) -> View {
     View { items, text: view.text.clone() }
 }
 
+/// `sleeve 2.000 od 1.875 id, .003 tight`: on a pin, or in a housing?
+fn sleeve_alone(view: &View, joint: &Joint, system: System) -> Option<Said> {
+    let (Some(inside), Some(outside), Some(tight)) = (&joint.bore, &joint.od, &joint.tight) else {
+        return None;
+    };
+    if !view.types(&["sleeve", "liner"])
+        || view.has("shaft")
+        || view.has("bushing")
+        || view.words("hub").any(|name| name != "ring")
+    {
+        return None;
+    }
+    let metal = joint.hub.unwrap_or("steel");
+    let (id, od, tight) = (inside.plain(system), outside.plain(system), tight.plain(system));
+    let around = outside.times(2.0).plain(system);
+    let choices = vec![
+        format!("assemble {id} interference {tight}, hub {metal} od {od}, shaft steel"),
+        format!("assemble {od} interference {tight}, hub steel od {around}, shaft {metal} id {id}"),
+    ];
+    Some(Said::ask("a sleeve goes on a pin, or into a housing: which is not said", choices))
+}
+
 /// A thin housing or a thick one: the press goes by it.
 fn unsaid_housing(
     view: &View,
@@ -266,6 +291,12 @@ pub(crate) fn compose(
             format!("{nominal} = {}/{}", bore.plain(system), plug.plain(system))
         }
         (bore, plug, tight) => {
+            // Two sizes beside a tightness: which of them is pressed?
+            if let (Some(bore), Some(plug)) = (bore, plug)
+                && bore.by_size(plug, system).is_ne()
+            {
+                return None;
+            }
             let size = plug.as_ref().or(bore.as_ref())?;
             match (tight, &fit) {
                 (

@@ -80,7 +80,8 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     {
         return None;
     }
-    if says_shaft && view.has("fit") {
+    // The tables of B4.1 are of the hole's basis.
+    if says_shaft && matches!(fit_of(view), Some(Fit::Word(_) | Fit::Inch(_))) {
         return None;
     }
     // `journal 1.5, all in mm`: the bare figure is no inches.

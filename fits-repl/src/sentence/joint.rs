@@ -207,6 +207,12 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
             return None;
         }
     }
+    // `1-1/4 bushing, bore 1 in, hub 2-1/2`: a bore so far under what is pressed is the
+    // bushing's own.
+    if let (true, Some(plug), None) = (has_bushing, &joint.plug, &joint.bush_id) {
+        let most = 0.97 * plug.mm(system);
+        joint.bush_id = joint.bore.take_if(|bore| bore.mm(system) < most);
+    }
     if has_bushing && joint.plug.is_none() && joint.bush_id.is_none() && joint.tight.is_none() {
         // `12 bore, 16 OD bush`: both are its own.
         joint.bush_id = joint.bore.take_if(|_| joint.od.is_some());

@@ -6,12 +6,15 @@ use crate::sentence::{
     sizes::{Fit, fit_of, is_nominal, limit_places, limited_size, limits},
     token::{Num, System, Token},
     view::View,
-    work::{aimed, each_cut, still_left},
+    work::{aimed, each_cut, still_left, without_limits},
 };
 
 /// Bore or turn, from where the work is now.
 pub(crate) fn plan(view: &View, system: System) -> Option<Said> {
-    job(view, system, false)
+    job(view, system, false).or_else(|| {
+        takes_in(view)?;
+        without_limits(view, system)
+    })
 }
 
 /// The odds of hitting a size.
@@ -19,8 +22,8 @@ pub(crate) fn rehearse(view: &View, system: System) -> Option<Said> {
     job(view, system, true)
 }
 
-#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
+/// Nothing is said that a job does not know.
+fn takes_in(view: &View) -> Option<()> {
     view.only(
         &[
             "head",
@@ -48,7 +51,12 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
                     | Token::InchClass(_)
             )
         },
-    )?;
+    )
+}
+
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
+    takes_in(view)?;
     let mut verb: Option<&'static str> = None;
     let mut dial = None;
     let mut odds = false;
@@ -107,21 +115,6 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     };
     // `1.250 +.001 -.000 bore` is a hole.
     let place = |is: fn(&Token) -> bool| view.items.iter().position(|item| is(&item.token));
-    // `turn to 1.250`: how close is another matter.
-    if let (None, None, [(_, size)], Some(verb)) = (&toleranced, &fit, &numbers[..], verb)
-        && heads == 1
-        && !is_rehearsal
-        && view.items.iter().find_map(|item| match item.token {
-            Token::Word { kind: "small" | "connector", .. } | Token::Break => None,
-            _ => Some(matches!(item.token, Token::Word { kind: "head", .. })),
-        }) == Some(true)
-        && !(view.has("asking") || view.has("reads") || view.has("start"))
-    {
-        let size = size.plain(system);
-        let [close, plain] = if verb == "bore" { ["H7", "H9"] } else { ["h7", "h9"] };
-        let choices = [close, plain].map(|class| format!("{verb} {size} {class}"));
-        return Some(Said::ask("how close is not said: a class, a fit or limits", choices.into()));
-    }
     let is_verb = place(|token| matches!(token, Token::Word { kind: "head", .. }))
         < place(|token| matches!(token, Token::Number(_) | Token::Span(..)));
     let aims = heads == 0 && view.types(&["going for", "gunning for", "aiming for", "goal"]);

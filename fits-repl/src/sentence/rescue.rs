@@ -100,6 +100,10 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
             nominal.plain(system)
         )));
     }
+    // `bored it .8760, shaft oughta be two thou under`: what was bored is the other part.
+    if part == "shaft" && view.types(&["bored", "bored it", "reamed", "reamed it"]) {
+        return None;
+    }
     // A second part has its own size said as the mate's, or nothing is known of it.
     if nouns.iter().any(|(_, other)| *other != part) && mates.is_empty() {
         return None;

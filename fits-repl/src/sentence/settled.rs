@@ -202,6 +202,10 @@ impl View {
         }
     }
 
+    fn is_number(&self, at: usize) -> bool {
+        matches!(self.items.get(at), Some(Item { token: Token::Number(_), .. }))
+    }
+
     /// `in` after a number and a space: inches, or into?
     pub(crate) fn settle_in(&mut self) {
         let mut at = 1;
@@ -219,6 +223,14 @@ impl View {
                     || deviations)
             {
                 let is_inches = match self.items.get(at + 1).map(|item| &item.token) {
+                    // `shaft 20.03 in hole 20.01`: what the one part goes into.
+                    Some(Token::Word { kind: "hole" | "hub", .. })
+                        if self.is_number(at + 2)
+                            && at > 1
+                            && matches!(self.kind_at(at - 2), Some("shaft" | "bushing")) =>
+                    {
+                        false
+                    }
                     None
                     | Some(
                         Token::Break

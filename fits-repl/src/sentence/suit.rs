@@ -149,7 +149,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         view.items[..in_hand].iter().rev().map(|item| &item.token).find(|token| {
             !matches!(token, Token::Word { kind: "small" | "reads" | "connector", .. })
         });
-    let turned = others_figure(view, in_hand);
+    let turned =
+        behind_its_nominal(view, in_hand, nominal, system).or_else(|| others_figure(view, in_hand));
     let side = match owner.map(|owner| owner.by) {
         _ if turned.is_some() => turned?,
         _ if matches!(own_role, Some(Token::Word { kind: "role", name: "id" })) => "hole",
@@ -164,7 +165,16 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
                 matches!(item.token, Token::Word { name: "turnto", .. })
                     && ["shaft", "pin", "spindle"].iter().any(|noun| view.said(at).contains(noun))
             });
-            if is_pressed || for_shaft || (names("shaft") && !names("hole") && !names("hub")) {
+            // `bored the bushing 1.2512 … the shaft`: a hole by the verb alone.
+            let has_other = names("hub")
+                || (0..view.items.len()).any(|at| {
+                    matches!(view.kind_at(at), Some("hole"))
+                        && !matches!(
+                            &*view.said(at),
+                            "bored" | "reamed" | "bored the" | "reamed the"
+                        )
+                });
+            if is_pressed || for_shaft || (names("shaft") && !has_other) {
                 "hole"
             } else {
                 "bushing"
@@ -248,6 +258,23 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));
     }
     Some(Said::plain(text))
+}
+
+/// `1.25 bore 1.2506 need shaft`: the nominal size, the part, and what it measures.
+fn behind_its_nominal(
+    view: &View,
+    in_hand: usize,
+    nominal: Option<&Num>,
+    system: System,
+) -> Option<&'static str> {
+    let [size, noun] = [2, 1].map(|back| view.items.get(in_hand.wrapping_sub(back)));
+    let of = match noun?.token {
+        Token::Word { kind: "hole" | "hub", .. } => "hole",
+        Token::Word { kind: "shaft", .. } => "shaft",
+        _ => return None,
+    };
+    let Token::Number(size) = &size?.token else { return None };
+    nominal.is_some_and(|nominal| nominal.by_size(size, system).is_eq()).then_some(of)
 }
 
 /// `shaft to run in .5010`, `bore to suit 15.87`: the figure is the part's that goes

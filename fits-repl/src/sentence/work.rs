@@ -4,7 +4,7 @@
 use crate::sentence::{
     Said,
     sizes::{Fit, fit_of, is_nominal},
-    token::{Num, System},
+    token::{Num, System, Token},
     tools::trimmed,
     view::View,
 };
@@ -68,6 +68,107 @@ pub(super) fn still_left(view: &View, system: System, verb: Option<&'static str>
             .map(|times| format!("{work} {plain} {} from {}", fit.text(), start(times)))
             .to_vec(),
     ))
+}
+
+/// What a plan is begun by that says no work.
+const AIMS: &[&str] = &[
+    "target",
+    "target is",
+    "target size",
+    "goal",
+    "goal is",
+    "aim",
+    "aiming for",
+    "aim for",
+    "going for",
+    "gunning for",
+    "shooting for",
+    "after",
+];
+
+/// `turn to 1.250`, `target .875`, `stock 1.060, finish 1.000 in 4 passes`: work on a size
+/// whose limits nobody said.
+pub(super) fn without_limits(view: &View, system: System) -> Option<Said> {
+    let is_said =
+        |token: &Token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. });
+    let has =
+        ["fit", "reads", "material", "instrument", "hub", "bushing"].map(|kind| view.has(kind));
+    if has.contains(&true) || view.tokens().any(is_said) || view.says("role", "long") {
+        return None;
+    }
+    let mut verb = None;
+    for head in view.words("head") {
+        let is = match head {
+            "bore" => "bore",
+            "turn" | "turnto" => "turn",
+            "passes" => continue,
+            _ => return None,
+        };
+        if verb.is_some_and(|known| known != is) {
+            return None;
+        }
+        verb = Some(is);
+    }
+    let part = match (view.has("hole"), view.has("shaft")) {
+        (true, true) => return None,
+        (true, false) => Some("bore"),
+        (false, true) => Some("turn"),
+        (false, false) => None,
+    };
+    if part.is_some_and(|part| verb.is_some_and(|verb| verb != part)) {
+        return None;
+    }
+    let work = verb.or(part);
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let classes = |verb: &str| if verb == "bore" { ["H7", "H9"] } else { ["h7", "h9"] };
+    let why = "how close is not said: a class, a fit or limits";
+    if let [size] = numbers[..] {
+        // What is said first is the work, or that it is an aim.
+        let first = (0..view.items.len()).find(|at| {
+            !matches!(view.items[*at].token, Token::Break | Token::Word { kind: "small", .. })
+                && !(matches!(view.kind_at(*at), Some("connector"))
+                    && !AIMS.contains(&&*view.said(*at)))
+        })?;
+        let is_aim = AIMS.contains(&&*view.said(first));
+        let is_verb =
+            matches!(view.kind_at(first), Some("head")) && view.words("head").count() == 1;
+        if !(is_aim || is_verb) || view.has("asking") || view.has("start") {
+            return None;
+        }
+        let verbs = match work {
+            Some("bore") => vec!["bore"],
+            Some(_) => vec!["turn"],
+            None => vec!["turn", "bore"],
+        };
+        let size = size.plain(system);
+        let plan = |verb: &str| classes(verb).map(|class| format!("{verb} {size} {class}"));
+        return Some(Said::ask(why, verbs.into_iter().flat_map(plan).collect()));
+    }
+    // From the one size to the other: how deep a cut is, or how many, is chosen by the plan.
+    let [a, b, rest @ ..] = &numbers[..] else { return None };
+    let (small, large) = if a.by_size(b, system).is_lt() { (a, b) } else { (b, a) };
+    let off = large.mm(system) - small.mm(system);
+    let counts = view.says("head", "passes");
+    let is_more = |num: &&&Num| {
+        let is_count = counts && num.places == 0 && !num.is_fraction && num.value <= 12.0;
+        !is_count && num.mm(system) > off
+    };
+    if off <= 0.0
+        || large.mm(system) > 1.6 * small.mm(system)
+        || rest.iter().any(|num| is_more(&num))
+    {
+        return None;
+    }
+    let is_begun = view.has("start") || counts || view.has("each-cut") || verb.is_some();
+    if !is_begun || view.has("role") {
+        return None;
+    }
+    // Without a verb the first size is where the work is.
+    let work = work.unwrap_or(if a.by_size(b, system).is_lt() { "bore" } else { "turn" });
+    let (target, start) = if work == "bore" { (large, small) } else { (small, large) };
+    let (target, start) = (target.plain(system), start.plain(system));
+    let plans = classes(work).map(|class| format!("{work} {target} {class} from {start}"));
+    Some(Said::ask(why, plans.into()))
 }
 
 /// `bore 1.5 out to 1.75, 25 thou a pass`: a plan chooses how deep its cuts are, which is

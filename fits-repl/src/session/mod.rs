@@ -2,6 +2,7 @@
 //! settings in force. One evaluate function serves the prompt, the one-shot
 //! command and the line-by-line service alike.
 
+mod begun;
 pub(crate) mod gauges;
 pub(crate) mod materials;
 mod phrase;
@@ -20,7 +21,10 @@ use crate::{
     query::{Dial, Query, Units},
     render::json::Beside,
     sentence::Slip,
-    session::shop::{Kept, Shop},
+    session::{
+        begun::Begun,
+        shop::{Kept, Shop},
+    },
     words,
 };
 
@@ -56,6 +60,8 @@ pub struct Session {
     pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: Refused,
+    /// Work that is told while its limits are still asked.
+    pub(crate) begun: Option<Begun>,
     /// Every line stands for itself: settings, the log and changes of the crib
     /// are refused, and nothing of a line is left for the next.
     pub alone: bool,
@@ -104,6 +110,7 @@ impl Session {
             trying: false,
             only_whether: false,
             refused: Refused::Nothing,
+            begun: None,
             alone: false,
             tells_shown: false,
             plans: true,
@@ -159,6 +166,7 @@ impl Session {
             trying: true,
             read_as: None,
             slips: Vec::new(),
+            begun: None,
             last: self.last.clone(),
             last_kept: Arc::clone(&self.last_kept),
             ..*self
@@ -206,7 +214,7 @@ impl Session {
         let was_refused = self.refused == Refused::Before;
         let answer = match self.job_reading(line) {
             Some(answer) => answer,
-            None => self.understand(line),
+            None => self.understand_or_go_on(line),
         };
         // A refused `undo` is not a refused entry: the next one takes back.
         let is_entry = || words::is_entry(line) || self.refused == Refused::Now;

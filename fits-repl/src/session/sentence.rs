@@ -34,6 +34,9 @@ impl Session {
     /// Answers a plain query, or the phrase that one can be read from, with the
     /// one word mended that is a slip of typing.
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        if let Some(answer) = self.as_chain(line) {
+            return answer;
+        }
         let may_start = self.awaits_start() && !is_plain_query(line);
         if may_start && let Some(started) = self.as_start(line) {
             return started;

@@ -38,6 +38,9 @@ impl Session {
             } else {
                 "judged as it reads, or where the work begins?"
             };
+            if !is_plan && !log_is_open {
+                self.may_begin(&format!("{verb} {feature}"), &reading, why);
+            }
             let asked = Problem::new(why, 0..line.len());
             return (choices.len() > 1).then(|| Err(asked.choose(choices)));
         }
@@ -97,9 +100,15 @@ impl Session {
 
     /// `start 1.0550`, `from .812`: where the work is, said behind its aim.
     fn start_of(&self, Aim { verb, text, .. }: &Aim, line: &str) -> Option<String> {
-        let whole = format!("{verb} {text} {line}");
+        self.start_behind(&format!("{verb} {text}"), line)
+    }
+
+    /// The same behind a plan: `turn 0.750in h7`.
+    pub(super) fn start_behind(&self, plan: &str, line: &str) -> Option<String> {
+        let whole = format!("{plan} {line}");
+        let (verb, _) = plan.split_once(' ')?;
         if matches!(words::read(&whole), Ok(Query::Part(part)) if part.from.is_some()) {
-            return whole.strip_prefix(&format!("{verb} {text} from ")).map(str::to_owned);
+            return whole.strip_prefix(&format!("{plan} from ")).map(str::to_owned);
         }
         match sentence::read(&whole, self.setting())? {
             Said::Plain(lines) => match &lines[..] {
@@ -114,7 +123,7 @@ impl Session {
     }
 
     /// The one reading of a line that says nothing else, and what it was taken with.
-    fn only_reading(&self, line: &str) -> Option<String> {
+    pub(super) fn only_reading(&self, line: &str) -> Option<String> {
         let shown = match self.shown {
             Units::Inches => System::Inches,
             Units::Millimetres => System::Millimetres,
