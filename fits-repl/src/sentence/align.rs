@@ -19,7 +19,7 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
         }
     }
     let view = &named;
-    view.only(&["head", "role", "bigger", "hub", "per-foot"], |token| {
+    view.only(&["head", "role", "bigger", "hub", "shaft", "per-foot"], |token| {
         matches!(token, Token::Number(_))
     })?;
     if view.words("head").any(|head| head != "tail") {
@@ -117,12 +117,18 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
 /// `1 in 20 over 150`, `.602 per foot 9 long`, `1.25 to 1.0 over 4`: a taper that is
 /// wanted.
 fn wanted(view: &View, system: System) -> Option<Said> {
+    if view.says("bigger", "big") && view.says("bigger", "small") {
+        return by_named_ends(view, system);
+    }
     // Said of two collars, which a wanted taper has none of.
     if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
         return None;
     }
     // The compound slide is set by its angle.
     let said = view.text.to_lowercase();
+    if said.starts_with("taper per foot") {
+        return per_foot(view, system);
+    }
     if ["compound", "top slide", "topslide"].iter().any(|slide| said.contains(slide)) {
         return None;
     }
@@ -132,7 +138,9 @@ fn wanted(view: &View, system: System) -> Option<Said> {
     let mut found = None;
     for (one, (at, num)) in numbers.iter().enumerate() {
         let after = at + 1;
-        let is_per_foot = view.kind_at(after) == Some("per-foot");
+        // `1/2 in per ft`
+        let is_in = view.said(after) == "in";
+        let is_per_foot = view.kind_at(after + usize::from(is_in)) == Some("per-foot");
         let next = of(at + 2).or_else(|| of(at + 1));
         let taper = match next {
             _ if is_per_foot => {
@@ -179,7 +187,8 @@ fn wanted(view: &View, system: System) -> Option<Said> {
         [] if !is_by_ends => (None, None),
         [(_, over)] => (Some(over), None),
         [(_, a), (_, b)]
-            if view.says("role", "centres") || view.types(&["part", "job", "bar", "work"]) =>
+            if view.says("role", "centres")
+                || view.types(&["part", "part is", "job", "bar", "work", "shaft"]) =>
         {
             let (a, b) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
             (Some(a), Some(b))
@@ -201,6 +210,42 @@ fn wanted(view: &View, system: System) -> Option<Said> {
     let between =
         between.map_or_else(String::new, |whole| format!(" between {}", whole.plain(system)));
     Some(Said::plain(format!("align taper {taper} over {}{between}", over.plain(system))))
+}
+
+/// `taper per foot from .750 to .700 in 2.4`: so much to a foot.
+fn per_foot(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b, over] = numbers[..] else { return None };
+    let (small, large) = if a.by_size(b, system).is_lt() { (a, b) } else { (b, a) };
+    let same = |num: &Num| num.unit.is_none() && !num.is_fraction && system == System::Inches;
+    let is_taper = over.mm(system) > large.mm(system) - small.mm(system);
+    (is_taper && same(over) && large.by_size(small, system).is_gt()).then(|| {
+        let (large, small) = (large.plain(system), small.plain(system));
+        Said::plain(format!("({large} - {small})*12/{}", over.text))
+    })
+}
+
+/// `120 long big 40 small 36`: each end by its name, and how far apart they are.
+fn by_named_ends(view: &View, system: System) -> Option<Said> {
+    let end = |name: &str| {
+        let named = |at: &usize| matches!(view.items[*at].token, Token::Word { kind: "bigger", name: is } if is == name);
+        let mut places = (0..view.items.len()).filter(named);
+        let at = places.next()?;
+        let number =
+            |at: usize| matches!(view.items.get(at)?.token, Token::Number(_)).then_some(at);
+        let beside = number(at + 1).or_else(|| number(at.checked_sub(1)?));
+        places.next().is_none().then_some(beside?)
+    };
+    let (big, small) = (end("big")?, end("small")?);
+    let num = |at: usize| view.numbers().find(|(place, _)| *place == at).map(|(_, num)| num);
+    let rest: Vec<&Num> =
+        view.numbers().filter(|(at, _)| *at != big && *at != small).map(|(_, num)| num).collect();
+    let ([over], big, small) = (&rest[..], num(big)?, num(small)?) else { return None };
+    let over = over.plain(system);
+    big.by_size(small, system).is_gt().then(|| {
+        let (big, small) = (big.plain(system), small.plain(system));
+        Said::plain(format!("align taper {big} - {small}:{over} over {over}"))
+    })
 }
 
 /// A nominal inch, or 25 mm, and so much more.

@@ -34,9 +34,36 @@ impl View {
     }
 }
 
+/// `6310 shaft seat k5`: the class is said, and the bearing gives the size.
+fn by_class(view: &View) -> Option<Said> {
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
+        _ => None,
+    })?;
+    let (is_hole, class) = view.one(|token| match token {
+        Token::Hole(class) => Some((true, class)),
+        Token::Shaft(class) => Some((false, class)),
+        _ => None,
+    })?;
+    view.only(&["bought", "hub", "shaft", "hole", "ring", "role"], |token| {
+        matches!(token, Token::Bearing(_) | Token::Hole(_) | Token::Shaft(_))
+    })?;
+    let is_other = if is_hole {
+        view.has("shaft") || view.says("ring", "inner") || view.says("role", "id")
+    } else {
+        view.has("hub") || view.has("hole") || view.says("ring", "outer") || view.says("role", "od")
+    };
+    let size = if is_hole { ball.outside() } else { ball.bore() };
+    let size = Figure::from(size).said_in(ball.unit()).replace(' ', "");
+    (!is_other).then(|| Said::plain(format!("{size} {class}")))
+}
+
 /// A rolling bearing's seat.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
+    if let Some(seat) = by_class(view) {
+        return Some(seat);
+    }
     view.only(
         &[
             "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",

@@ -80,7 +80,6 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     {
         return None;
     }
-    // The tables of B4.1 are of the hole's basis.
     if says_shaft && matches!(fit_of(view), Some(Fit::Word(_) | Fit::Inch(_))) {
         return None;
     }

@@ -181,7 +181,7 @@ fn unsaid_ring(view: &View, line: &str, is_unnamed: bool) -> Option<Said> {
 fn named(view: &View, at: usize, part: &str) -> Option<String> {
     let whole = |num: &Num| num.unit.is_none() && !num.is_fraction && num.places == 0;
     match (&view.items.get(at)?.token, part) {
-        (Token::Gauge(name), "taper pin") => name.strip_prefix('#').map(str::to_owned),
+        (Token::Gauge(name), "taper pin") => name.starts_with('#').then(|| name.clone()),
         (Token::Number(num), "taper pin") if whole(num) && num.value <= 14.0 => {
             Some(num.text.clone())
         }

@@ -267,6 +267,17 @@ fn plain_marks(text: &str) -> String {
             _ => plain.push(c),
         }
     }
+    // `#606 woodruff`: a number of its own, and no drill's.
+    if let Some(at) = plain.find('#')
+        && plain.to_ascii_lowercase().contains("woodruff")
+    {
+        plain.remove(at);
+    }
+    // `2 tpf... 14 long`: a pause.
+    while let Some(at) = plain.find("...") {
+        let end = plain[at..].find(|c| c != '.').map_or(plain.len(), |more| at + more);
+        plain.replace_range(at..end, ", ");
+    }
     // `1" BSP`: a pipe thread's size, with the mark of its inches or without.
     if let Some(at) = plain.find("\" ") {
         let next = plain[at + 2..].split([' ', ',', '?']).next().unwrap_or_default();

@@ -5,7 +5,7 @@ use crate::sentence::{
     bought::only_number,
     each_part::each_part,
     roles::{Roles, assign},
-    sizes::{Fit, NOUNS, fit_of, is_nominal},
+    sizes::{Fit, NOUNS, fit_of, is_nominal, nominal_of},
     token::{Num, System, Token},
     tools::trimmed,
     view::View,
@@ -87,6 +87,15 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     }
     if view.numbers().count() != 2 {
         return None;
+    }
+    // `bore 40.01 shaft 39.97, ok for H7/f7?`: the nominal size is the one both belong to.
+    if let (Some(class), Some(hole), Some(shaft)) = (class, roles.num("hole"), roles.num("shaft"))
+        && !(is_nominal(hole, system) && is_nominal(shaft, system))
+        && let Some(nominal) = nominal_of(hole, system)
+        && nominal_of(shaft, system).as_ref() == Some(&nominal)
+    {
+        let (hole, shaft) = (hole.plain(system), shaft.plain(system));
+        return Some(Said::plain(format!("{nominal} {class} = {hole}/{shaft}")));
     }
     let one = |kinds: &[&str]| {
         let mut found = roles.taken.iter().filter(|taken| kinds.contains(&taken.by));

@@ -58,6 +58,25 @@ fn in_the_last(view: &View, system: System) -> Option<View> {
     Some(View { items, text: view.text.clone() })
 }
 
+/// `case 80.00 crank 79.40 washer 0.25, end float`: a first and largest size of what is no
+/// part is the gap that the parts are in.
+fn in_the_first(view: &View, system: System) -> Option<View> {
+    let mut numbers = view.numbers();
+    let (at, gap) = numbers.next()?;
+    let is_named = |at: usize| matches!(view.kind_at(at), Some("part" | "gap"));
+    let is_largest = numbers.all(|(_, num)| num.mm(system) < gap.mm(system));
+    let parts = (0..view.items.len()).filter(|at| is_named(*at)).count();
+    let is_free = (0..at).all(|at| !is_named(at)) && !is_named(at + 1) && !view.has("gap");
+    let has_signs = view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
+    if !is_largest || !is_free || has_signs || parts + 1 != view.numbers().count() {
+        return None;
+    }
+    let mut items = view.items.clone();
+    let start = view.items[at].at.start;
+    items.insert(at, Item { token: Token::Word { name: "gap", kind: "gap" }, at: start..start });
+    Some(View { items, text: view.text.clone() })
+}
+
 /// Parts end to end, the play left, or the part to make.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
@@ -83,6 +102,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     }
     if view.types(&["shim", "shims", "washer", "spacer"]) && view.numbers().count() == 2 {
         return shim(view, system);
+    }
+    if let Some(view) = each_of_several(view) {
+        return stack(&view, system);
     }
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
     let is_part = |num: &Num| num.mm(system).abs() > 0.1 * largest;
@@ -111,6 +133,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if let Some(view) = in_the_last(view, system) {
+        return stack(&view, system);
+    }
+    if let Some(view) = in_the_first(view, system).filter(|_| view.says("head", "stack")) {
         return stack(&view, system);
     }
     if let Some(sum) = sum(view, system) {
@@ -208,6 +233,41 @@ fn sum(view: &View, system: System) -> Option<Said> {
     }
     let (links, None) = named_links(view, system, &[])? else { return None };
     (links.len() > 1).then(|| Said::plain(composed(&links, None, true, system)))
+}
+
+/// `washers .062 and .093`, `washers 0.25 0.25`: each figure is a part of its own.
+fn each_of_several(view: &View) -> Option<View> {
+    let is_number =
+        |at: usize| matches!(view.items.get(at), Some(Item { token: Token::Number(_), .. }));
+    let names = |at: usize| matches!(view.kind_at(at), Some("part" | "gap"));
+    let first = (0..view.items.len()).find(|at| {
+        matches!(view.kind_at(*at), Some("part"))
+            && SEVERAL.contains(&&*view.said(*at))
+            && is_number(at + 1)
+    })?;
+    let mut figures = vec![first + 1];
+    let mut at = first + 2;
+    loop {
+        let is_joined = matches!(&*view.said(at), "and" | "&" | ",");
+        let next = if is_joined { at + 1 } else { at };
+        // `washers .062 and 1.500 hub`: the second has a name of its own.
+        if !is_number(next) || names(next + 1) {
+            break;
+        }
+        figures.push(next);
+        at = next + 1;
+    }
+    if figures.len() < 2 {
+        return None;
+    }
+    let mut items = view.items.clone();
+    for at in figures.iter().rev() {
+        let start = view.items[*at].at.start;
+        let part = Token::Word { name: "part", kind: "part" };
+        items.insert(*at, Item { token: part, at: start..start });
+    }
+    items.remove(first);
+    Some(View { items, text: view.text.clone() })
 }
 
 /// `end play .012, want .004, shim`: what takes up the rest.

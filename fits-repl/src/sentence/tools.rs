@@ -222,7 +222,15 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     if view.has("left") {
         return left(view, system);
     }
-    view.only(&["unit", "less", "more", "half"], |token| {
+    // `what is 0.3937 in mm`; `I have 0.3937` is of a part.
+    let is_of_a_part = |at: usize| {
+        matches!(view.kind_at(at), Some("start"))
+            && !matches!(&*view.said(at), "is" | "its" | "it's" | "it is")
+    };
+    if (0..view.items.len()).any(is_of_a_part) {
+        return None;
+    }
+    view.only(&["unit", "less", "more", "half", "start"], |token| {
         matches!(
             token,
             Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_)
@@ -281,7 +289,10 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
                 text.push_str(" - ");
                 expects = true;
             }
-            Token::Word { kind: "unit" | "small" | "asking" | "connector" | "half", .. }
+            Token::Word {
+                kind: "unit" | "small" | "asking" | "connector" | "half" | "start",
+                ..
+            }
             | Token::Break => {}
             _ => return None,
         }
@@ -322,6 +333,9 @@ fn spread(view: &View, system: System) -> Option<Said> {
     let apart = format!("{} - {}", largest.plain(system), smallest.plain(system));
     let all: Vec<String> = sizes.iter().map(|num| num.plain(system)).collect();
     let mean = format!("({})/{}", all.join(" + "), all.len());
+    if view.words("spread").all(|word| word == "mean") {
+        return (sizes.len() > 1 && is_one_part).then(|| Said::plain(mean));
+    }
     (sizes.len() > 1 && is_one_part)
         .then(|| Said::ask("the widest apart, or their mean?", vec![apart, mean]))
 }

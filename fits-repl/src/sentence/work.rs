@@ -168,6 +168,8 @@ pub(super) fn without_limits(view: &View, system: System) -> Option<Said> {
     let (target, start) = if work == "bore" { (large, small) } else { (small, large) };
     let (target, start) = (target.plain(system), start.plain(system));
     let plans = classes(work).map(|class| format!("{work} {target} {class} from {start}"));
+    let is_told = rest.iter().any(|num| num.mm(system) <= off) && !counts;
+    let why = if is_told { "how close is not said, and a plan chooses its own cuts" } else { why };
     Some(Said::ask(why, plans.into()))
 }
 

@@ -194,3 +194,41 @@ pub(super) fn with_signs(line: &str, stack: &StackText) -> Option<String> {
 fn unsigned(stack: &StackText) -> impl Iterator<Item = &LinkText> {
     stack.links.iter().skip(1).filter(|link| link.direction.is_none())
 }
+
+/// `25.00 +0.02`: a line with deviations that stand alone, each with nought on the other
+/// side, and each to both sides.
+pub(super) fn lone_deviations(line: &str) -> Option<[String; 2]> {
+    let words: Vec<&str> = line.split(' ').collect();
+    let bare = |word: &str| word.trim_end_matches([',', ';', '?', ':']).to_owned();
+    let is_figure = |text: &str| {
+        let text = text.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+        text.starts_with(|c: char| c.is_ascii_digit() || c == '.') && text.parse::<f64>().is_ok()
+    };
+    let signed = |at: usize| {
+        let word = bare(words.get(at)?);
+        let rest = word.strip_prefix(['+', '-'])?;
+        is_figure(rest).then(|| (word[..1].to_owned(), rest.to_owned()))
+    };
+    let is_lone = |at: usize| {
+        let behind_a_size = at > 0 && is_figure(words[at - 1]);
+        behind_a_size && signed(at).is_some() && signed(at + 1).is_none()
+    };
+    let places: Vec<usize> = (1..words.len()).filter(|at| is_lone(*at)).collect();
+    if places.is_empty() {
+        return None;
+    }
+    let with = |written: fn(&str, &str) -> String| {
+        let word = |(at, word): (usize, &&str)| {
+            let Some((sign, rest)) = signed(at).filter(|_| places.contains(&at)) else {
+                return (*word).to_owned();
+            };
+            written(&sign, &rest) + &word[bare(word).len()..]
+        };
+        words.iter().enumerate().map(word).collect::<Vec<_>>().join(" ")
+    };
+    let one_sided = |sign: &str, rest: &str| match sign {
+        "+" => format!("+{rest}/-0"),
+        _ => format!("+0/-{rest}"),
+    };
+    Some([with(one_sided), with(|_, rest| format!("\u{b1}{rest}"))])
+}

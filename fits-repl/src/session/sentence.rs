@@ -60,6 +60,9 @@ impl Session {
         if is_settled {
             return answer;
         }
+        if let Some(asked) = self.which_deviation(line) {
+            return Err(asked);
+        }
         let plain = words::read(line);
         let is_named = matches!(plain, Ok(Query::Crib(_) | Query::Help(_)));
         if let Some((mended, slip)) = sentence::mended(line).filter(|_| !is_named)
@@ -424,6 +427,10 @@ impl Session {
                 }
                 let answer = match self.ask(last) {
                     Ok(answer) => answer,
+                    // What it comes to is asked about in turn.
+                    Err(problem) if !problem.choices.is_empty() => {
+                        return Some(Err(Problem { at: 0..line.len(), ..problem }));
+                    }
                     Err(problem) => {
                         self.shown = shown;
                         return self.refused_entry(line, last, &problem).map(Err);

@@ -5,7 +5,10 @@ use crate::{
     problem::Problem,
     query::{Expression, Query, Units},
     sentence,
-    session::{Session, phrase::has_fit},
+    session::{
+        Session,
+        phrase::{has_fit, lone_deviations},
+    },
     words,
 };
 
@@ -85,6 +88,19 @@ impl Session {
             Problem::new("a fraction is of an inch, and millimetres are in decimals", at)
                 .choose(choices)
         })
+    }
+
+    /// `25.00 +0.02`: to one side, or to both?
+    pub(super) fn which_deviation(&self, line: &str) -> Option<Problem> {
+        let [one, both] = lone_deviations(line)?;
+        let read = |typed: String| {
+            let mut trial = self.whether();
+            let answer = trial.understand(&typed);
+            answer.ok().map(|_| trial.read_as.take().unwrap_or(typed))
+        };
+        let choices = vec![read(one)?, read(both)?];
+        let why = "one deviation stands alone: to that side, or to both?";
+        Some(Problem::new(why, 0..line.len()).choose(choices))
     }
 
     /// `24,985` where bare numbers are millimetres: a decimal comma, asked about
