@@ -68,7 +68,7 @@ pub(super) fn stem(word: &str) -> String {
         "sq" => "square",
         "center" | "centers" | "centres" => "centre",
         other => {
-            let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
+            let keeps = other.len() < 4 || ["ss", "us", "is"].iter().any(|end| other.ends_with(end));
             let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
             // `x-shft`: a cross shaft, cut short.
             if let Some((before, full)) =
@@ -128,7 +128,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
         "coupling", "pad", "foot", "follower", "disc", "disk", "ring", "drum", "grip", "spring",
-        "gib", "wedge", "piece", "web", "fork", "clevis",
+        "gib", "wedge", "piece", "web", "fork", "clevis", "gasket",
     ]),
     (-1, &[
         "housing", "frame", "tube", "pipe", "hub", "plate", "block", "bracket", "casting", "body",

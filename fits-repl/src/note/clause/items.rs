@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::{job::whole::Side, shop::words::Word};
+use fits_core::{job::whole::Side, shop::words::Word, size::Unit};
 
 use super::{
     led, owner,
@@ -112,7 +112,12 @@ pub(super) fn item(
         Kind::Num(_) | Kind::Range(..) | Kind::Dims(_) | Kind::Thread(_) => {
             let of_mate =
                 matches!(out.last(), Some((Item::Mate { .. } | Item::MateFeature(..), _)));
-            let of_mate = of_mate && !across_flats(&rest[1..]);
+            // `runs in the bush 1 1/2 thou clear`: how it is to go there.
+            let is_amount = |kind: &Kind| {
+                matches!(kind, Kind::Num(num) | Kind::Range(_, num)
+                    if matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre)))
+            };
+            let of_mate = of_mate && !across_flats(&rest[1..]) && !is_amount(&rest[0].kind);
             let kind = rest[0].kind.clone();
             return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
         }

@@ -14,6 +14,34 @@ use crate::note::{
     wants::Wanted,
 };
 
+/// `worm bore` of a body, beside a worm with a bore: the whole name of a feature comes
+/// before a part's and what is on it.
+pub(super) fn whole_name(
+    told: &Told,
+    want: &Wanted,
+    side: Side,
+    size: Option<Length>,
+) -> Option<usize> {
+    let said = stems(&want.name);
+    let is_open = want.part.is_none() && want.to.is_none() && !want.hinted;
+    if !is_open || said.len() < 2 || told.names.exactly(&said.concat()).is_some() {
+        return None;
+    }
+    let own = told.job.features[want.feature].part;
+    let fits = |at: &usize| {
+        let other = &told.job.features[*at];
+        let is_size = |size| other.size().is_none() || told.is_near(*at, size);
+        // `lid screws` are the threads that go through the lid's holes.
+        let is_side = other.side == side || side == Side::Shaft && other.side == Side::Thread;
+        told.names.features[*at] == said
+            && other.part != own
+            && is_side
+            && size.is_none_or(is_size)
+    };
+    let mut all = (0..told.job.features.len()).filter(fits);
+    all.next().filter(|_| all.next().is_none())
+}
+
 /// `Bush bore`: a mate by its part and its feature; the part alone, with the
 /// feature where it is there.
 pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wanted> {
@@ -37,8 +65,11 @@ pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wante
     let own = told.job.features[want.feature].part;
     let (count, part) =
         (1..said.len()).rev().find_map(|count| Some((count, known(&said[..count])?)))?;
-    let is_feature = said[count..].iter().any(|word| feature(word).is_some());
     let to = told.feature_called(part, &said[count..].join(" "), Some(side));
+    // `sector hub`, of a sector that has a hub bore.
+    let begins = |at: usize| told.names.features[at].starts_with(&said[count..]);
+    let is_feature =
+        said[count..].iter().any(|word| feature(word).is_some()) || to.is_some_and(begins);
     (is_feature && part != own).then(|| Wanted {
         name: told.job.parts[part].name.clone(),
         part: Some(part),

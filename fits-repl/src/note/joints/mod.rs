@@ -95,6 +95,9 @@ impl Joints {
             Side::Shaft => Side::Hole,
             side => side,
         };
+        if let Some(to) = found::whole_name(told, want, other_side, size) {
+            return self.join(&mut told.job, want, to);
+        }
         let split =
             found::split_name(told, want, other_side).or_else(|| found::named_below(told, want));
         let want = split.as_ref().unwrap_or(want);

@@ -170,6 +170,8 @@ fn feature_of_row(
         let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
         let side = match kind {
             Some((Kind::Thread(_), _)) => Side::Thread,
+            // `1/2 sq` of an end: it is not round.
+            Some((Kind::Num(_), _)) if side.surface().is_some() && is_square(size) => Side::Other,
             // A key is as wide and as high as its ways are.
             _ if is_key(told, part) && matches!(last.as_str(), "width" | "height") => Side::Other,
             _ if is_length && other.is_none() => Side::Length,
@@ -264,6 +266,12 @@ fn feature_of_row(
     let rest = first.filter(|_| !is_limits).map_or(&[][..], |first| &size[first + 1..]);
     more_sizes(told, wants, row, line, (part, found), rest);
     found
+}
+
+/// Does the cell say that its size is across flats?
+fn is_square(size: &[Token]) -> bool {
+    let words = size.iter().filter_map(Token::word);
+    words.map(stem).any(|word| matches!(word.as_str(), "square" | "hex"))
 }
 
 pub(super) fn is_key(told: &Told, part: usize) -> bool {
