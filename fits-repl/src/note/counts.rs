@@ -52,7 +52,7 @@ pub(super) fn on_a_circle(out: &mut [Token]) {
 pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     #[rustfmt::skip]
     const BEHIND: &[&str] = &[
-        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "dp",
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "g", "gram", "grams", "oz", "ton", "tons", "hp", "dp",
         "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
         "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
         "nd", "rd", "th", "times",

@@ -105,7 +105,7 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
         | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
         | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing"
-        | "pcd" | "bcd" => Side::Length,
+        | "pcd" | "bcd" | "backlash" => Side::Length,
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
             Side::Other
         }

@@ -34,6 +34,11 @@ pub(super) fn is_read(
         return false;
     }
     let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
+    // `sleeve: 1.001 od, .875 bore`: a part that this line opens has no size to be read.
+    let is_new = told.job.parts[one.part].line == line.number && one.nominal.is_none();
+    if is_new && (line.declares || has_class) && !line.by_word {
+        return false;
+    }
     let is_count = one.side == Side::Length
         && one.nominal.is_none()
         && !line.by_word
@@ -118,7 +123,7 @@ pub(super) fn reading_by_size(
         let one = &told.job.features[*at];
         let is_play = stems(&one.name)
             .last()
-            .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
+            .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap" | "backlash"));
         one.side == Side::Length
             && one.readings.is_empty()
             && one.line == line.number
@@ -144,7 +149,13 @@ pub(super) fn reading_by_size(
     let mut near: Vec<usize> = parts
         .into_iter()
         .flat_map(|part| told.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
-        .filter(|at| told.is_near(*at, size) && told.job.features[*at].side.surface().is_some())
+        .filter(|at| {
+            let one = &told.job.features[*at];
+            // A key is measured across.
+            let is_key = || told.names.parts[one.part].iter().any(|word| word == "key");
+            told.is_near(*at, size)
+                && (one.side.surface().is_some() || one.side == Side::Other && is_key())
+        })
         .collect();
     // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
     if near.is_empty()

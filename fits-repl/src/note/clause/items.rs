@@ -5,7 +5,7 @@ use std::ops::Range;
 use fits_core::{job::whole::Side, shop::words::Word, size::Unit};
 
 use super::{
-    led, owner,
+    led, named, owner,
     phrases::{self, feature_phrase, length_between, text_of},
 };
 use crate::note::{
@@ -178,7 +178,11 @@ pub(super) fn item(
     {
         return (Some(one), 1);
     }
+    if let Some((item, taken)) = named::named(told, tokens, at, line, out) {
+        return (Some(item), taken);
+    }
     if let Some((feature, taken)) = told.feature_anywhere(rest)
+        && named::is_in_reach(told, feature, rest.get(taken), line)
         && (line.subject.is_none()
             || line.date.is_some()
             || line.reads
@@ -398,7 +402,7 @@ pub(super) fn item(
     {
         return (Some(Item::Loose(word.to_owned())), 2);
     }
-    if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+    if matches!(word, "ream" | "reamed" | "rm" | "drill" | "drilled")
         && !has_hole
         && !line.asks
         && !owner::hole_waits(&told.job, line)

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::note::{
     Line,
-    lexicon::stem,
+    lexicon::{is_small, leads_to_mate, stem},
     names::is_instance,
     token::{Kind, Token},
     told::Told,
@@ -171,7 +171,7 @@ pub(super) fn led_mate(
         out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
     let purpose = word == "for" || word == "to";
     // `it` is what the clause before spoke of.
-    if rest.get(1).and_then(Token::word) == Some("it") {
+    if matches!(rest.get(1).and_then(Token::word), Some("it" | "them")) {
         let here = out.iter().find_map(|(item, _)| match item {
             Item::Part(part) => Some(*part),
             _ => None,
@@ -192,6 +192,23 @@ pub(super) fn led_mate(
     {
         out.extend(more);
         return (None, 1 + taken);
+    }
+    if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true, "for") =
+        (rest.get(1), in_hole, word)
+    {
+        // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
+        let said: Vec<String> = rest[2..]
+            .iter()
+            .map_while(|token| token.word().filter(|word| !is_small(word) && !leads_to_mate(word)))
+            .map(str::to_owned)
+            .collect();
+        let taken = 2 + said.len();
+        let name = if said.is_empty() { thread.clone() } else { said.join(" ") };
+        out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
+        return (Some(Item::OfMate(kind.clone())), taken);
+    }
+    if let Some(found) = place_of(told, &rest[1..], line) {
+        return at_place(rest, found, out);
     }
     if let Some(found) = known_place(told, &rest[1..], line) {
         return at_place(rest, found, out);
@@ -298,6 +315,23 @@ fn named_later(
         Some(name) => (Some(Item::Mate { name: name.to_owned(), part: None, is_sure: true }), 3),
         None => (Some(Item::Loose(word.to_owned())), 1),
     }
+}
+
+/// `on the pinion end of the spindle`: a feature, then its part.
+fn place_of(told: &Told, rest: &[Token], line: &Line) -> Option<Place> {
+    let article = |rest: &[Token]| usize::from(rest.first().and_then(Token::word) == Some("the"));
+    let skip = article(rest);
+    let words: Vec<&str> = rest[skip..].iter().take(4).map_while(Token::word).collect();
+    let of = words.iter().position(|word| *word == "of").filter(|of| *of > 1)?;
+    let behind = skip + of + 1;
+    let behind = behind + article(rest.get(behind..)?);
+    let (part, taken) = told.part_at(rest.get(behind..)?)?;
+    let name = words[..of].join(" ");
+    let feature = told.feature_called(part, &name, None)?;
+    let one = &told.job.features[feature];
+    (line.subject != Some(part) && one.side.surface().is_some() && one.nominal.is_some()).then(|| {
+        (told.job.parts[part].name.clone(), part, one.name.clone(), one.side, behind + taken)
+    })
 }
 
 /// `for the fork slots`: a feature that the note has, not a part called fork.

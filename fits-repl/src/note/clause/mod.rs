@@ -2,6 +2,7 @@
 
 pub(super) mod items;
 mod led;
+mod named;
 mod opened;
 pub(super) mod owner;
 pub(super) mod parted;
@@ -103,6 +104,7 @@ pub(super) fn text(
         keeps = one_clause(told, wants, &clause, line, sign);
         line.reads = reads;
     }
+    opened::sits_in_host(told, wants, line);
 }
 
 /// Does a clause go on behind the sign that parts it from the next?
@@ -267,6 +269,11 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
             && matches!(words, (Some("should" | "must" | "to"), Some("be")))
             || matches!(found[1].kind, Kind::Num(_)) && matches!(words.0, Some("wants" | "needs"))
     });
+    // `turn .627 od`, `ream .3755`: an order, where work that was done is turned and reamed.
+    let is_order_of = line.date.is_some()
+        && tokens.windows(2).any(|found| {
+            found[0].word().is_some_and(work::orders) && matches!(found[1].kind, Kind::Num(_))
+        });
     // `turn the end 24.02 instead of 24`: what is to be done now.
     let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
         && items.iter().any(|(item, _)| matches!(item, Item::Not));
@@ -277,7 +284,7 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
             && matches!(found[3].kind, Kind::Num(_))
     }) || matches!(tokens, [.., size, then]
         if matches!(size.kind, Kind::Num(_)) && then.word() == Some("then"));
-    works_to || is_to_be || is_wish || is_order || tokens[0].word() == Some("make")
+    works_to || is_to_be || is_wish || is_order || is_order_of || tokens[0].word() == Some("make")
 }
 
 /// `Ø17 = 17.004`: a feature named by its size.

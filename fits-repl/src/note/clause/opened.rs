@@ -218,6 +218,9 @@ pub(super) fn opens_part(
     if matches!(rest[0].word(), Some("other" | "same" | "another")) {
         return false;
     }
+    if super::named::housing_of(told, rest, line).is_some() {
+        return false;
+    }
     if crate::note::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
         return false;
     }
@@ -260,6 +263,7 @@ pub(super) fn opens_part(
                         || is_material(word)
                         || crate::note::lexicon::fit(&[word]).is_some()
                         || crate::note::lexicon::feature(word).is_some()
+                        || crate::note::work::is_work(word)
                 })
         })
         || skip > 0
@@ -286,4 +290,22 @@ pub(super) fn opens_part(
     line.subject = Some(part);
     line.feature = None;
     true
+}
+
+/// `rod, 480 centres, brass bush 16 od 12 bore`: a bush that the line of another part
+/// opens, and of which nothing says where it goes, sits in that part.
+pub(super) fn sits_in_host(told: &mut Told, wants: &mut Wants, line: &mut Line) {
+    let (Some(part), Some(host)) = (line.subject, line.before) else { return };
+    let is_bush = told.names.parts[part].last().is_some_and(|word| word == "bush");
+    let is_new = told.job.parts[part].line == line.number && line.date.is_none();
+    let is_round = told.features_of(host).any(|(_, one)| one.side == Side::Shaft);
+    let od = told
+        .features_of(part)
+        .find(|(at, one)| one.side == Side::Shaft && wants.of(*at).is_none())
+        .map(|(at, one)| (at, one.at.clone()));
+    if let (true, Some((od, at))) = (is_bush && is_new && !is_round, od) {
+        let (name, spoken) = (told.job.parts[host].name.clone(), line.feature);
+        wants.hint(told, line, od, &name, &at);
+        line.feature = spoken;
+    }
 }

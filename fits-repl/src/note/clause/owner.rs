@@ -27,7 +27,14 @@ pub(super) fn item_feature(
 ) -> Option<usize> {
     let Item::Feature { name, side, part, mate } = item else { return None };
     // `nose taper 1 in 8, 28 big end`: of the taper, not of a connecting rod.
-    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
+    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name)).map(|at| {
+        let is_here = |other: &usize| {
+            let one = &told.job.features[*other];
+            one.line == line.number && one.side.surface().is_some()
+        };
+        let mut before = (0..at).rev().filter(is_here);
+        if told.job.features[at].side == Side::Length { before.next().unwrap_or(at) } else { at }
+    });
     let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
         Some(one) => (format!("{} {name}", one.name), one.side),
         None => (name.clone(), *side),
@@ -203,7 +210,7 @@ pub(super) fn item_feature(
         line.subject = Some(one.part);
         return Some(instance_of(told, line.number, found, name, place));
     }
-    if only_known && *side == Side::Length && !matches!(head.as_str(), "play" | "float" | "shake") {
+    if only_known && *side == Side::Length && !matches!(head.as_str(), "play" | "float" | "shake" | "backlash") {
         return None;
     }
     // `first slab rolled, 8 thick`, of no part: nothing of the whole is that.

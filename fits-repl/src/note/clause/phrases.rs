@@ -247,7 +247,10 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     let mut taken = skip;
     while let Some(next) = rest.get(taken) {
         let text = text_of(next).to_lowercase();
+        // `hole left at 10.2`: as it was.
+        let stays = text == "left" && rest.get(taken + 1).and_then(Token::word) == Some("at");
         let is_mark = is_instance(&stem(&text))
+            && !stays
             && matches!(next.kind, Kind::Word(_))
             && text != "c"
             && (side != Side::Length || text.len() == 1);

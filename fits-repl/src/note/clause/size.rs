@@ -9,7 +9,7 @@ use super::{
     items::{Item, Placed},
     owner,
     parted::{before_read, class_after, is_correction, is_denied, off_after},
-    whose::{self, is_off, is_tube},
+    whose::{self, is_off},
 };
 use crate::note::{
     Line,
@@ -174,9 +174,7 @@ fn is_of_known(
     }
     let items = clause.items;
     // `3/4 tube`: a tube is used as it comes.
-    let comes = clause.of[at].is_none()
-        && !clause.reads
-        && matches!(items.get(at + 1), Some((Item::Loose(word), _)) if is_tube(word));
+    let comes = clause.of[at].is_none() && !clause.reads && whose::comes_so(told, items, at, line);
     if let (true, Some(part)) = (comes, line.subject) {
         let feature = told.sized(line, part, ("od", Side::Shaft), num, place);
         clause.last = clause.last.or(feature);

@@ -42,6 +42,34 @@ pub(super) fn whole_name(
     all.next().filter(|_| all.next().is_none())
 }
 
+/// `pillar holes 8 H7`, `pinion end 6 g6`: a feature that is named after a part with such a
+/// size on the other side, where nothing was said of what either goes with.
+pub(super) fn named_after(joints: &mut Joints, told: &mut Told) {
+    for at in 0..told.job.features.len() {
+        let one = &told.job.features[at];
+        let [after @ .., _] = told.names.features[at].as_slice() else { continue };
+        let (Some(size), false) = (one.size(), after.is_empty()) else { continue };
+        let side = match one.side {
+            Side::Hole => Side::Shaft,
+            Side::Shaft => Side::Hole,
+            _ => continue,
+        };
+        let Some(part) = told.names.exactly(&after.concat()).filter(|part| *part != one.part)
+        else {
+            continue;
+        };
+        let waits = |other: &usize| joints.mates_at(*other).is_empty();
+        let near = told.features_of(part).find(|(other, its)| {
+            its.side == side && told.is_near(*other, size) && waits(other)
+        });
+        let said = told.job.said.iter().position(|said| said.feature == at);
+        if let (Some((to, _)), Some(said), true) = (near, said, waits(&at)) {
+            let want = Wanted { feature: at, line: one.line, said, ..Wanted::default() };
+            joints.join(&mut told.job, &want, to);
+        }
+    }
+}
+
 /// `Bush bore`: a mate by its part and its feature; the part alone, with the
 /// feature where it is there.
 pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wanted> {

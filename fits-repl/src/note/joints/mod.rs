@@ -36,6 +36,7 @@ pub(super) fn settle(told: &mut Told, mut wanted: Vec<Wanted>) {
     for want in &wanted {
         joints.pair(told, want);
     }
+    found::named_after(&mut joints, told);
     settled::outgrown(&mut joints, told, &wanted);
     settled::threads(&mut joints, told);
     settled::both_ways(&mut told.job);
@@ -175,7 +176,9 @@ impl Joints {
             .to
             .filter(|to| {
                 let side = told.job.features[*to].side;
-                side == other_side || side == Side::Other && one.side == Side::Shaft
+                side == other_side
+                    || side == Side::Other && one.side == Side::Shaft
+                    || side == Side::Thread && one.side == Side::Hole
             })
             .unwrap_or_else(|| found::mate_feature(self, told, part, want, other_side, size));
         let called = (stems(&want.name) != told.names.parts[part]).then(|| want.name.clone());

@@ -63,7 +63,9 @@ pub(super) fn features_of_row(
         readings.clear();
     }
     // What the part is made from is no size of it.
-    let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
+    let said_of = row.feature.1.to_lowercase();
+    let is_tube = matches!(said_of.as_str(), "tube" | "tubing");
+    let is_stock = lexicon::is_stock(&said_of) && !is_tube;
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
     // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
     let is_bought = said.split_whitespace().next() == Some("bought");
