@@ -48,6 +48,24 @@ pub(super) fn on_a_circle(out: &mut [Token]) {
     }
 }
 
+/// `1" x 16 swg`: a gauge is no size; what was written stays as the sign's place.
+pub(super) fn by_gauge(out: &mut Vec<Token>) {
+    for at in 0..out.len().saturating_sub(1) {
+        let is_gauge = matches!(out[at + 1].word(), Some("swg" | "gauge" | "s.w.g" | "awg"));
+        let Kind::Dims(all) = &out[at].kind else { continue };
+        if let ([size, gauge], true) = (&all[..], is_gauge)
+            && gauge.is_whole()
+            && gauge.unit.is_none()
+        {
+            let (size, gauge) = (size.clone(), u32::try_from(gauge.over).unwrap_or(1));
+            let place = out[at + 1].at.clone();
+            out[at].kind = Kind::Num(size);
+            out.insert(at + 1, Token { kind: Kind::Count(gauge), at: place });
+            return;
+        }
+    }
+}
+
 /// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
 pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     #[rustfmt::skip]

@@ -3,7 +3,7 @@
 use fits_core::{job::whole::Side, size::Unit};
 
 use super::{
-    counts::{counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
+    counts::{by_gauge, counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
     token::{Kind, Num, Token},
 };
 
@@ -148,6 +148,7 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
     with_spares(&mut out);
     teeth(&mut out);
     on_a_circle(&mut out);
+    by_gauge(&mut out);
     summed(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)

@@ -159,6 +159,9 @@ pub(super) fn item(
     {
         return (Some(Item::MateFeature(name, side)), taken);
     }
+    if let Some((item, taken)) = named::named(told, tokens, at, line, out) {
+        return (Some(item), taken);
+    }
     if let Some((item, taken)) = phrases::phrase(&words) {
         return (Some(item), taken);
     }
@@ -177,9 +180,6 @@ pub(super) fn item(
         && let Some(one) = phrases::instance(told, word, line)
     {
         return (Some(one), 1);
-    }
-    if let Some((item, taken)) = named::named(told, tokens, at, line, out) {
-        return (Some(item), taken);
     }
     if let Some((feature, taken)) = told.feature_anywhere(rest)
         && named::is_in_reach(told, feature, rest.get(taken), line)

@@ -105,6 +105,9 @@ pub(super) fn text(
         line.reads = reads;
     }
     opened::sits_in_host(told, wants, line);
+    if let Some((_, first)) = clauses.first() {
+        opened::made_for(told, wants, first, line);
+    }
 }
 
 /// Does a clause go on behind the sign that parts it from the next?

@@ -103,8 +103,6 @@ pub(super) enum Form {
     Tube,
     /// `3/8 silver steel`, `3/8 drill rod`.
     Rod,
-    /// `12 mm plate`, `1/8 sheet`.
-    Plate,
 }
 
 /// The form that the words behind a size say, whatever metal stands between.
@@ -119,15 +117,20 @@ pub(super) fn form_behind(items: &[Placed], at: usize) -> Option<Form> {
         _ => {}
     }
     let form = words.iter().find(|word| !is_metal(word))?;
-    match *form {
-        "tube" | "tubing" => Some(Form::Tube),
-        "plate" | "sheet" => Some(Form::Plate),
-        _ => None,
-    }
+    is_tube(form).then_some(Form::Tube)
 }
 
+pub(super) fn is_tube(word: &str) -> bool {
+    matches!(word, "tube" | "tubing")
+}
+
+/// Is it a metal, and not the form that it comes in?
 fn is_metal(word: &str) -> bool {
-    is_material(word) && !matches!(word, "tube" | "tubing" | "plate" | "sheet" | "bar" | "rod" | "flat" | "angle" | "stock")
+    #[rustfmt::skip]
+    const FORMS: &[&str] = &[
+        "tube", "tubing", "plate", "sheet", "bar", "rod", "flat", "angle", "stock",
+    ];
+    is_material(word) && !FORMS.contains(&word)
 }
 
 /// `worm bore 16.012`, where a body has a worm bore of 22: no reading of that.

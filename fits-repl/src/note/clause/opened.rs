@@ -309,3 +309,26 @@ pub(super) fn sits_in_host(told: &mut Told, wants: &mut Wants, line: &mut Line) 
         line.feature = spoken;
     }
 }
+
+/// `castings for the bearings, bore 42 H7`: what the part is for goes with the first hole
+/// or shaft that its line gives.
+pub(super) fn made_for(told: &mut Told, wants: &mut Wants, first: &[Token], line: &mut Line) {
+    let ([word, rest @ ..], Some(part), true) = (first, line.subject, line.declares) else {
+        return;
+    };
+    let article = usize::from(rest.first().and_then(Token::word) == Some("the"));
+    let rest = &rest[article..];
+    let Some((other, taken)) = told.part_at(rest) else { return };
+    let waits = |at: &usize| wants.of(*at).is_none();
+    let found = told
+        .features_of(part)
+        .find(|(at, one)| one.line == line.number && one.side.surface().is_some() && waits(at))
+        .map(|(at, one)| (at, one.at.clone()));
+    if let (Some("for"), true, Some((feature, at))) = (word.word(), taken == rest.len(), found)
+        && other != part
+    {
+        let (name, spoken) = (told.job.parts[other].name.clone(), line.feature);
+        wants.hint(told, line, feature, &name, &at);
+        line.feature = spoken;
+    }
+}

@@ -9,6 +9,7 @@ use crate::note::{
     Line,
     lexicon::{stem, stems},
     names::is_instance,
+    readings,
     token::Kind,
     told::Told,
     wants::Wants,
@@ -27,15 +28,10 @@ pub(super) fn item_feature(
 ) -> Option<usize> {
     let Item::Feature { name, side, part, mate } = item else { return None };
     // `nose taper 1 in 8, 28 big end`: of the taper, not of a connecting rod.
-    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name)).map(|at| {
-        let is_here = |other: &usize| {
-            let one = &told.job.features[*other];
-            one.line == line.number && one.side.surface().is_some()
-        };
-        let mut before = (0..at).rev().filter(is_here);
-        if told.job.features[at].side == Side::Length { before.next().unwrap_or(at) } else { at }
-    });
+    let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
     let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
+        // `tapered over 60 (big end .394)`: of a bar that is turned so.
+        Some(one) if one.name == "taper length" => (format!("taper {name}"), Side::Shaft),
         Some(one) => (format!("{} {name}", one.name), one.side),
         None => (name.clone(), *side),
     };
@@ -210,7 +206,7 @@ pub(super) fn item_feature(
         line.subject = Some(one.part);
         return Some(instance_of(told, line.number, found, name, place));
     }
-    if only_known && *side == Side::Length && !matches!(head.as_str(), "play" | "float" | "shake" | "backlash") {
+    if only_known && *side == Side::Length && !readings::is_play(&head) {
         return None;
     }
     // `first slab rolled, 8 thick`, of no part: nothing of the whole is that.

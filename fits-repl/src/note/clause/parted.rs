@@ -94,7 +94,9 @@ pub(super) fn is_tick(found: &[Token]) -> bool {
         .rev()
         .find_map(Token::word)
         .is_some_and(|word| matches!(word, "ok" | "done" | "okay"))
-        || found.iter().any(|token| token.is_sign('\u{2713}') || token.is_sign('\u{2714}'))
+        || found
+            .iter()
+            .any(|token| matches!(token.kind, Kind::Sign('\u{2713}' | '\u{2714}' | '\u{221a}')))
 }
 
 /// Does a sign with a blank on each side part words, not two sizes?
@@ -137,6 +139,8 @@ pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
             Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
+            // `spindle 9.985 √ bushes 10.005`: what follows is of its own.
+            Kind::Sign('\u{2713}' | '\u{2714}' | '\u{221a}') => Some('.'),
             Kind::Sign('-') if spaced_dash => Some('-'),
             // `slot came out 14.2 -> rod thickness 13.9`: what it takes elsewhere.
             Kind::Sign('>')

@@ -349,7 +349,7 @@ pub(super) fn comes_so(told: &Told, items: &[Placed], at: usize, line: &Line) ->
         && match form_behind(items, at) {
             Some(Form::Tube) => true,
             Some(Form::Rod) => line.subject.is_some_and(is_rod),
-            Some(Form::Plate) | None => false,
+            None => false,
         }
 }
 
