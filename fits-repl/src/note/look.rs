@@ -32,7 +32,11 @@ pub(super) fn row_unit(found: &[Token]) -> Option<Unit> {
         Kind::Num(num) if num.places > 0 => Some(num),
         _ => None,
     });
-    let is_inch = decimals.clone().any(|num| num.leading_point)
+    let has_whole = found.iter().any(
+        |token| matches!(&token.kind, Kind::Num(num) if num.is_whole() && num.unit.is_none()),
+    );
+    let is_inch = !has_whole
+        && decimals.clone().any(|num| num.leading_point)
         && decimals.all(|num| num.places == 3 && num.unit.is_none());
     let screw = screw.or(is_inch.then_some(Unit::Inch));
     said.next().map_or(screw, |unit| Some(unit).filter(|_| all_metric))

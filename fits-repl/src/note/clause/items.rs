@@ -69,6 +69,7 @@ pub(in crate::note) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<
         out.extend(item.map(|item| (item, place)));
         at += taken.max(1);
     }
+    named::seats_by_class(&mut out);
     out
 }
 
@@ -213,7 +214,8 @@ pub(super) fn item(
         && !(is_fit_word && rest[0].at.len() < word.len())
         && feature_phrase(&rest[taken..]).is_none()
     {
-        return (Some(Item::Loose(String::new())), taken);
+        let form = rest[taken - 1].word().filter(|word| named::is_tube(word)).unwrap_or_default();
+        return (Some(Item::Loose(form.to_owned())), taken);
     }
     if let Some((part, taken)) = named
         && !(is_fit_word && taken == 1)

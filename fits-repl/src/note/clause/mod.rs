@@ -2,7 +2,7 @@
 
 pub(super) mod items;
 mod led;
-mod named;
+pub(super) mod named;
 mod opened;
 pub(super) mod owner;
 pub(super) mod parted;
@@ -402,13 +402,20 @@ impl Clause<'_> {
             let next = self.features.iter().find(|feature| **feature > size).copied();
             let next =
                 next.filter(|next| !self.sizes.iter().any(|other| *other > size && other < next));
+            // `dowels 8 m6 in reamed holes 8 H7`: each has its own.
+            let next = next.filter(|next| !named::is_led_to(items, size, *next));
             let taken = |feature: usize| self.of.contains(&Some(feature));
             // `.5 thick` reads from the size on, whatever stands before it.
             let is_length =
                 |at: usize| matches!(items[at].0, Item::Feature { side: Side::Length, .. });
             // `tapped 3/8 BSF deep 5/8`: no length is a thread.
             let is_thread = matches!(items[size].0, Item::Size(Kind::Thread(_)));
-            let is_next_length = |at: usize| at == size + 1 && is_length(at) && !is_thread;
+            // `47 H8 x 7 deep`: the class of the first stands between.
+            let is_classed = matches!(items[size].0, Item::Size(Kind::Dims(_)))
+                && matches!(items.get(size + 1), Some((Item::Class(_), _)));
+            let is_next_length = |at: usize| {
+                at == size + 1 + usize::from(is_classed) && is_length(at) && !is_thread
+            };
             let follows_size = |at: usize| at > 0 && matches!(items[at - 1].0, Item::Size(_));
             self.of[size] = match (before, next) {
                 (Some(before), Some(next))

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::note::{
     Line,
-    lexicon::{feature, inwardness, is_material, stem},
+    lexicon::{feature, inwardness, is_material, leads_to_mate, stem},
     names::is_instance,
     token::{Kind, Token},
     told::Told,
@@ -59,7 +59,7 @@ pub(super) fn housing_of(
     let last = words.iter().position(|word| stem(word) == "housing").filter(|at| *at > 0)?;
     let is_hole = matches!(&rest.get(last + 1)?.kind, Kind::Num(_))
         && matches!(&rest.get(last + 2)?.kind, Kind::Class(class)
-            if class.starts_with(|c: char| c.is_ascii_uppercase()));
+            if is_of_hole(class));
     let said = words[..=last].iter().map(|word| stem(word)).collect::<String>();
     let host = line.subject?;
     let is_host = !line.declares && told.inwardness(host) < 0;
@@ -142,4 +142,39 @@ pub(super) fn is_in_reach(told: &Told, feature: usize, next: Option<&Token>, lin
         let ratio = size.millimetres() / was.millimetres();
         (0.75..1.34).contains(&ratio) || (20.0..30.0).contains(&ratio) || ratio < 0.05
     })
+}
+
+/// `bearing seat 47 J7`: the class is a hole's, so the seat is one.
+pub(super) fn seats_by_class(items: &mut [Placed]) {
+    for at in 0..items.len().saturating_sub(2) {
+        let is_hole = matches!(&items[at + 2].0, Item::Class(class) if is_of_hole(class));
+        let is_size = matches!(items[at + 1].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
+        if let (Item::Feature { name, side, .. }, true, true) = (&mut items[at].0, is_size, is_hole)
+            && is_seat(name)
+        {
+            *side = Side::Hole;
+        }
+    }
+}
+
+/// A place for another part, in a hole or on a shaft.
+pub(in crate::note) fn is_seat(name: &str) -> bool {
+    let last = name.split_whitespace().last().unwrap_or_default();
+    matches!(stem(&last.to_lowercase()).as_str(), "seat" | "seating" | "register")
+}
+
+/// Is it the class of a hole?
+pub(in crate::note) fn is_of_hole(class: &str) -> bool {
+    class.starts_with(|c: char| c.is_ascii_uppercase())
+}
+
+/// `dowels 8 m6 x 30 in reamed holes 8 H7`: behind a part's own size the feature with a
+/// size of its own is what it goes in.
+pub(super) fn is_led_to(items: &[Placed], size: usize, feature: usize) -> bool {
+    let is_part = size.checked_sub(1).is_some_and(|at| matches!(items[at].0, Item::Part(_)));
+    let is_sized = matches!(items.get(feature + 1), Some((Item::Size(_), _)));
+    let mut between = items[size..feature].iter();
+    is_part
+        && is_sized
+        && between.any(|(item, _)| matches!(item, Item::Loose(word) if leads_to_mate(word)))
 }

@@ -12,6 +12,7 @@ use crate::note::{
     clause::{
         self,
         items::{self, Item, Placed},
+        named,
         owner::role,
         parted::has_size,
     },
@@ -172,6 +173,10 @@ fn feature_of_row(
         let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
         let side = match kind {
             Some((Kind::Thread(_), _)) => Side::Thread,
+            // `bearing seat` over 47 J7
+            _ if named::is_seat(name) && class.as_deref().is_some_and(named::is_of_hole) => {
+                Side::Hole
+            }
             // `1/2 sq` of an end: it is not round.
             Some((Kind::Num(_), _)) if side.surface().is_some() && is_square(size) => Side::Other,
             // A key is as wide and as high as its ways are.
