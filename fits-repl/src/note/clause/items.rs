@@ -410,6 +410,8 @@ pub(super) fn item(
         && !owner::hole_waits(&told.job, line)
         && (by_size(rest.get(1)) && line.date.is_none()
             || matches!(out.last(), Some((Item::Size(_), _)))
+                // `crank hole 3/4 reamed` has said it.
+                && !out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }))
                 && rest.get(1).and_then(Token::word) != Some("rod"))
     {
         let name = "hole".to_owned();

@@ -78,6 +78,16 @@ fn of_owner(told: &Told, rest: &[Token], line: &Line, out: &[Placed]) -> Option<
         _ => return None,
     };
     let item = |name: String, side| Item::Feature { name, side, part: Some(owner), mate: None };
+    // The whole of its name.
+    let words: Vec<String> =
+        rest.iter().take(4).map_while(|token| token.word().map(stem)).collect();
+    let whole = told.features_of(owner).find(|(at, one)| {
+        let name = &told.names.features[*at];
+        name.len() > 1 && one.side.surface().is_some() && words.starts_with(name)
+    });
+    if let Some((at, one)) = whole {
+        return Some((item(one.name.clone(), one.side), told.names.features[at].len()));
+    }
     if let Some((inner, taken)) = told.part_at(rest)
         && inner != owner
         && told.inwardness(inner) > told.inwardness(owner)
@@ -120,8 +130,8 @@ pub(super) fn form_behind(items: &[Placed], at: usize) -> Option<Form> {
     is_tube(form).then_some(Form::Tube)
 }
 
-pub(super) fn is_tube(word: &str) -> bool {
-    matches!(word, "tube" | "tubing")
+pub(in crate::note) fn is_tube(word: &str) -> bool {
+    matches!(word.trim().to_lowercase().as_str(), "tube" | "tubing")
 }
 
 /// Is it a metal, and not the form that it comes in?

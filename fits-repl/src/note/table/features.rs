@@ -12,7 +12,7 @@ use crate::note::{
     clause::{
         self,
         items::{self, Item, Placed},
-        named,
+        named::{self, is_tube},
         owner::role,
         parted::has_size,
     },
@@ -65,8 +65,7 @@ pub(super) fn features_of_row(
     }
     // What the part is made from is no size of it.
     let said_of = row.feature.1.to_lowercase();
-    let is_tube = matches!(said_of.as_str(), "tube" | "tubing");
-    let is_stock = lexicon::is_stock(&said_of) && !is_tube;
+    let is_stock = lexicon::is_stock(&said_of) && !is_tube(&said_of);
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
     // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
     let is_bought = said.split_whitespace().next() == Some("bought");
@@ -224,6 +223,8 @@ fn feature_of_row(
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
         let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
         let side = if alone && side == Side::Hole { Side::Other } else { side };
+        // A tube goes by its outside.
+        let side = if is_tube(name) { Side::Shaft } else { side };
         if kind.is_some() || !row.length.1.is_empty() {
             owner = Some(told.feature(line, part, name.trim(), side, place.clone()));
         }
