@@ -10,7 +10,7 @@ use super::{
 };
 use crate::note::{
     Line,
-    lexicon::{is_small, leads_to_mate, stem},
+    lexicon::{is_material, is_noun, is_small, leads_to_mate, stem},
     names::is_instance,
     token::{Kind, Token},
     told::Told,
@@ -170,6 +170,10 @@ pub(super) fn led_mate(
     let in_hole =
         out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
     let purpose = word == "for" || word == "to";
+    // `foot holes: 8.5 clearance for M8`: the hole stands before the colon.
+    let of_line = line.feature.map(|at| &told.job.features[at]);
+    let under_hole = of_line.is_some_and(|one| one.side == Side::Hole && one.line == line.number)
+        && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
     // `it` is what the clause before spoke of.
     if matches!(rest.get(1).and_then(Token::word), Some("it" | "them")) {
         let here = out.iter().find_map(|(item, _)| match item {
@@ -194,7 +198,7 @@ pub(super) fn led_mate(
         return (None, 1 + taken);
     }
     if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true, "for") =
-        (rest.get(1), in_hole, word)
+        (rest.get(1), in_hole || under_hole, word)
     {
         // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
         let said: Vec<String> = rest[2..]
@@ -206,6 +210,20 @@ pub(super) fn led_mate(
         let name = if said.is_empty() { thread.clone() } else { said.join(" ") };
         out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
         return (Some(Item::OfMate(kind.clone())), taken);
+    }
+    let is_cut = matches!(out.last(), Some((Item::Feature { side: Side::Other, .. }, _)));
+    if let Some((mut more, taken)) =
+        noun_of_size(&rest[1..]).filter(|_| word == "for" && (in_hole || under_hole || is_cut))
+    {
+        // A groove is as wide as the cord that it is for.
+        if let ([_, (size, _)], true) = (more.as_mut_slice(), is_cut)
+            && let Item::OfMate(kind) = &*size
+        {
+            *size = Item::Size(kind.clone());
+            more.swap(0, 1);
+        }
+        out.extend(more);
+        return (None, 1 + taken);
     }
     if let Some(found) = place_of(told, &rest[1..], line) {
         return at_place(rest, found, out);
@@ -315,6 +333,23 @@ fn named_later(
         Some(name) => (Some(Item::Mate { name: name.to_owned(), part: None, is_sure: true }), 3),
         None => (Some(Item::Loose(word.to_owned())), 1),
     }
+}
+
+/// `hole for the 3 mm cable`, `groove for 1/4" leather cord`: what goes there by its
+/// size, the last words of the clause.
+fn noun_of_size(rest: &[Token]) -> Option<(Vec<Placed>, usize)> {
+    let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
+    let Token { kind: kind @ Kind::Num(num), at } = rest.get(article)? else { return None };
+    let words: Vec<&str> = rest[article + 1..].iter().map_while(Token::word).collect();
+    let (last, before) = words.split_last()?;
+    let is_name = is_noun(last) && before.iter().all(|word| is_material(word) || is_noun(word));
+    let is_size = !num.is_whole() || num.unit.is_some() || !last.ends_with('s');
+    if !is_name || !is_size || words.len() > 3 || article + 1 + words.len() < rest.len() {
+        return None;
+    }
+    let place = rest[article + 1].at.start..rest[rest.len() - 1].at.end;
+    let mate = (Item::Mate { name: words.join(" "), part: None, is_sure: true }, place);
+    Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], rest.len()))
 }
 
 /// `on the pinion end of the spindle`: a feature, then its part.

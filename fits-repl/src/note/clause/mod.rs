@@ -98,6 +98,7 @@ pub(super) fn text(
         line.reads |= keeps && sign == ' ';
         if is_count(&mut told.job, &clause, line, sign)
             || matches!(sign, ',' | '-') && opened::names_mate(told, wants, &clause, line)
+            || matches!(sign, ',' | '+') && opened::nut_of_thread(told, wants, &clause, line)
         {
             continue;
         }
@@ -124,7 +125,8 @@ fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: 
         // `Ø18 k6, gear seat`: the size waits for its feature.
         ',' => {
             is_bare_size(clause)
-                && next[0].word().is_some()
+                // `bore: 16 H8, on the far end`: where, not what.
+                && next[0].word().is_some_and(|word| !lexicon::leads_to_mate(word))
                 && !matches!(clause[0].kind, Kind::Thread(_))
                 && names_feature()
         }

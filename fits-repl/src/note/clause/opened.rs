@@ -9,7 +9,7 @@ use super::{
 };
 use crate::note::{
     Line, head,
-    lexicon::{is_material, is_stock, stems},
+    lexicon::{is_material, is_stock, stem, stems},
     token::{Kind, Token},
     told::Told,
     wants::Wants,
@@ -331,4 +331,38 @@ pub(super) fn made_for(told: &mut Told, wants: &mut Wants, first: &[Token], line
         wants.hint(told, line, feature, &name, &at);
         line.feature = spoken;
     }
+}
+
+/// `end thread M12 x 12 long, nut and washer`: the nut goes on the thread of the line.
+pub(super) fn nut_of_thread(
+    told: &mut Told,
+    wants: &mut Wants,
+    clause: &[Token],
+    line: &mut Line,
+) -> bool {
+    let known = told.part_at(clause).map(|(part, taken)| (Some(part), taken));
+    let Some((part, taken)) =
+        known.or_else(|| told.names.part_phrase(clause).map(|taken| (None, taken)))
+    else {
+        return false;
+    };
+    let is_nut = clause[taken - 1].word().is_some_and(|word| stem(word).ends_with("nut"));
+    let is_alone = clause[taken..]
+        .iter()
+        .all(|token| matches!(token.word(), Some("and" | "washer" | "washers" | "bought")));
+    let thread = (0..told.job.features.len()).rev().find(|at| {
+        let one = &told.job.features[*at];
+        one.line == line.number
+            && one.side == Side::Thread
+            && one.nominal.is_some()
+            && wants.of(*at).is_none()
+    });
+    let (true, true, Some(thread)) = (is_nut, is_alone, thread) else { return false };
+    let said: Vec<String> = clause[..taken].iter().map(phrases::text_of).collect();
+    let mut mate =
+        Some((said.join(" "), part, clause[0].at.start..clause[taken - 1].at.end, true));
+    let spoken = line.feature;
+    wants.finish_mate(told, line, &mut mate, Some(thread), &mut FitSaid::default(), None);
+    line.feature = spoken;
+    true
 }

@@ -2,6 +2,7 @@
 
 mod found;
 mod settled;
+mod sleeved;
 
 use std::collections::HashMap;
 
@@ -37,6 +38,7 @@ pub(super) fn settle(told: &mut Told, mut wanted: Vec<Wanted>) {
         joints.pair(told, want);
     }
     found::named_after(&mut joints, told);
+    sleeved::sleeved(&mut joints, told);
     settled::outgrown(&mut joints, told, &wanted);
     settled::threads(&mut joints, told);
     settled::both_ways(&mut told.job);
