@@ -384,11 +384,14 @@ fn what_comes_at_its_size_is_as_large_outside() {
     }
     // How loose it runs is no size of the bush.
     assert!(job.features.iter().all(|one| one.size() != Some(mm("0.0015in"))));
-    let job = note::read("all mm\n\n1. Pen arm (alu tube 5 x 0.5)\n   length 85. pen weight 4 g.\n");
+    let job =
+        note::read("all mm\n\n1. Pen arm (alu tube 5 x 0.5)\n   length 85. pen weight 4 g.\n");
     assert_eq!(size(&job, "Pen arm od"), Some(mm("5mm")));
     assert_eq!(size(&job, "Pen arm wall"), Some(mm("0.5mm")));
     assert!(job.features.iter().all(|one| one.size() != Some(mm("4mm"))));
-    let job = note::read("all mm\n\nhousing\n - recess 47 H8 x 7 dp\nplate\n - dowels 8 m6 x 30 in reamed holes 8 H7\n");
+    let job = note::read(
+        "all mm\n\nhousing\n - recess 47 H8 x 7 dp\nplate\n - dowels 8 m6 x 30 in reamed holes 8 H7\n",
+    );
     assert_eq!(size(&job, "housing recess depth"), Some(mm("7mm")));
 }
 

@@ -177,8 +177,7 @@ pub(super) fn list(
         let size = told.units.length(num, line.unit)?;
         let from = told.units.unit_of(num, line.unit);
         let called = told.feature_called(part, name, Some(side));
-        let feature =
-            called.unwrap_or_else(|| told.feature(line, part, name, side, place.clone()));
+        let feature = called.unwrap_or_else(|| told.feature(line, part, name, side, place.clone()));
         told.size(line, feature, Nominal::Size(size), from);
         if first.is_none() {
             told.job.features[feature].class = class.map(str::to_owned);

@@ -68,7 +68,8 @@ pub(super) fn stem(word: &str) -> String {
         "sq" => "square",
         "center" | "centers" | "centres" => "centre",
         other => {
-            let keeps = other.len() < 4 || ["ss", "us", "is"].iter().any(|end| other.ends_with(end));
+            let keeps =
+                other.len() < 4 || ["ss", "us", "is"].iter().any(|end| other.ends_with(end));
             let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
             // `x-shft`: a cross shaft, cut short.
             if let Some((before, full)) =

@@ -32,9 +32,9 @@ pub(super) fn row_unit(found: &[Token]) -> Option<Unit> {
         Kind::Num(num) if num.places > 0 => Some(num),
         _ => None,
     });
-    let has_whole = found.iter().any(
-        |token| matches!(&token.kind, Kind::Num(num) if num.is_whole() && num.unit.is_none()),
-    );
+    let has_whole = found
+        .iter()
+        .any(|token| matches!(&token.kind, Kind::Num(num) if num.is_whole() && num.unit.is_none()));
     let is_inch = !has_whole
         && decimals.clone().any(|num| num.leading_point)
         && decimals.all(|num| num.places == 3 && num.unit.is_none());

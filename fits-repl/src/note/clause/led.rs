@@ -364,9 +364,9 @@ fn place_of(told: &Told, rest: &[Token], line: &Line) -> Option<Place> {
     let name = words[..of].join(" ");
     let feature = told.feature_called(part, &name, None)?;
     let one = &told.job.features[feature];
-    (line.subject != Some(part) && one.side.surface().is_some() && one.nominal.is_some()).then(|| {
-        (told.job.parts[part].name.clone(), part, one.name.clone(), one.side, behind + taken)
-    })
+    (line.subject != Some(part) && one.side.surface().is_some() && one.nominal.is_some()).then(
+        || (told.job.parts[part].name.clone(), part, one.name.clone(), one.side, behind + taken),
+    )
 }
 
 /// `for the fork slots`: a feature that the note has, not a part called fork.

@@ -415,9 +415,8 @@ impl Clause<'_> {
             // `47 H8 x 7 deep`: the class of the first stands between.
             let is_classed = matches!(items[size].0, Item::Size(Kind::Dims(_)))
                 && matches!(items.get(size + 1), Some((Item::Class(_), _)));
-            let is_next_length = |at: usize| {
-                at == size + 1 + usize::from(is_classed) && is_length(at) && !is_thread
-            };
+            let is_next_length =
+                |at: usize| at == size + 1 + usize::from(is_classed) && is_length(at) && !is_thread;
             let follows_size = |at: usize| at > 0 && matches!(items[at - 1].0, Item::Size(_));
             self.of[size] = match (before, next) {
                 (Some(before), Some(next))

@@ -23,7 +23,8 @@ pub(super) fn named(
     out: &[Placed],
 ) -> Option<(Item, usize)> {
     let rest = &tokens[at..];
-    let own = |name: &str, side| Item::Feature { name: name.to_owned(), side, part: None, mate: None };
+    let own =
+        |name: &str, side| Item::Feature { name: name.to_owned(), side, part: None, mate: None };
     let is_num = |at: usize| matches!(rest.get(at).map(|next| &next.kind), Some(Kind::Num(_)));
     let word = rest.first()?.word()?;
     let behind_size = at > 0 && matches!(tokens[at - 1].kind, Kind::Num(_));

@@ -359,8 +359,7 @@ pub(super) fn nut_of_thread(
     });
     let (true, true, Some(thread)) = (is_nut, is_alone, thread) else { return false };
     let said: Vec<String> = clause[..taken].iter().map(phrases::text_of).collect();
-    let mut mate =
-        Some((said.join(" "), part, clause[0].at.start..clause[taken - 1].at.end, true));
+    let mut mate = Some((said.join(" "), part, clause[0].at.start..clause[taken - 1].at.end, true));
     let spoken = line.feature;
     wants.finish_mate(told, line, &mut mate, Some(thread), &mut FitSaid::default(), None);
     line.feature = spoken;

@@ -206,9 +206,7 @@ fn is_tube_of_two(
     kind: &Kind,
     place: &Range<usize>,
 ) -> bool {
-    let is_tube = |item: Option<&Placed>| {
-        matches!(item, Some((Item::Loose(word), _)) if named::is_tube(word))
-    };
+    let is_tube = |item: Option<&Placed>| matches!(item, Some((Item::Loose(word), _)) if named::is_tube(word));
     let beside = at.checked_sub(1).map(|before| &clause.items[before]);
     let (Kind::Dims(all), Some(part), None) = (kind, line.subject, clause.of[at]) else {
         return false;

@@ -171,7 +171,8 @@ fn mates_size(
         return;
     }
     // `3.5 for the 3 mm cable`: what the note does not know goes into the hole.
-    let of_hole = clause.last.or(line.feature).filter(|at| told.job.features[*at].side == Side::Hole);
+    let of_hole =
+        clause.last.or(line.feature).filter(|at| told.job.features[*at].side == Side::Hole);
     let is_unknown = || {
         let words = &told.names.parts[id];
         words.iter().all(|word| lexicon::inwardness(word).is_none())

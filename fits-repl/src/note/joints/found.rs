@@ -33,10 +33,7 @@ pub(super) fn whole_name(
         let is_size = |size| other.size().is_none() || told.is_near(*at, size);
         // `lid screws` are the threads that go through the lid's holes.
         let is_side = other.side == side || side == Side::Shaft && other.side == Side::Thread;
-        told.names.features[*at] == said
-            && other.part != own
-            && is_side
-            && size.is_none_or(is_size)
+        told.names.features[*at] == said && other.part != own && is_side && size.is_none_or(is_size)
     };
     let mut all = (0..told.job.features.len()).filter(fits);
     all.next().filter(|_| all.next().is_none())
@@ -59,9 +56,9 @@ pub(super) fn named_after(joints: &mut Joints, told: &mut Told) {
             continue;
         };
         let waits = |other: &usize| joints.mates_at(*other).is_empty();
-        let near = told.features_of(part).find(|(other, its)| {
-            its.side == side && told.is_near(*other, size) && waits(other)
-        });
+        let near = told
+            .features_of(part)
+            .find(|(other, its)| its.side == side && told.is_near(*other, size) && waits(other));
         let said = told.job.said.iter().position(|said| said.feature == at);
         if let (Some((to, _)), Some(said), true) = (near, said, waits(&at)) {
             let want = Wanted { feature: at, line: one.line, said, ..Wanted::default() };

@@ -106,10 +106,14 @@ fn by_its_words(
             told.sized(line, part, (&words.join(" "), Side::Length), wide, &at);
         }
         // What goes in beside it, by its own name: a part that the note sizes here.
-        ([.., name], [_]) if is_bought_in(name) && told.names.part_phrase(&words_of(piece)) == Some(words.len()) => {
+        ([.., name], [_])
+            if is_bought_in(name)
+                && told.names.part_phrase(&words_of(piece)) == Some(words.len()) =>
+        {
             let before = (line.is_row, line.subject, line.feature, line.declares);
             let id = told.part_named(&words.join(" "), line.number);
-            (line.is_row, line.subject, line.feature, line.declares) = (false, Some(id), None, true);
+            (line.is_row, line.subject, line.feature, line.declares) =
+                (false, Some(id), None, true);
             let size = piece.iter().filter(|token| token.word().is_none()).cloned();
             clause::text(told, wants, raw, &size.collect::<Vec<_>>(), line);
             (line.is_row, line.subject, line.feature, line.declares) = before;
