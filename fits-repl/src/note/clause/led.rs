@@ -158,6 +158,52 @@ pub(super) fn sized_mate(told: &Told, rest: &[Token], line: &Line) -> Option<(Ve
     Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
 }
 
+/// `8.5 clearance for M8`, `hole for the 3 mm cable`, `groove for 1/4" leather cord`: what
+/// goes there, by its thread or its size.
+fn for_hole(
+    told: &Told,
+    rest: &[Token],
+    word: &str,
+    line: &Line,
+    out: &mut Vec<Placed>,
+) -> Option<(Option<Item>, usize)> {
+    if word != "for" {
+        return None;
+    }
+    let mut features = out.iter().filter_map(|(item, _)| match item {
+        Item::Feature { side, .. } => Some(*side),
+        _ => None,
+    });
+    // `foot holes: 8.5 clearance for M8`: the hole stands before the colon.
+    let of_line = line.feature.map(|at| &told.job.features[at]);
+    let under_hole = of_line.is_some_and(|one| one.side == Side::Hole && one.line == line.number)
+        && features.clone().next().is_none();
+    let is_hole = under_hole || features.any(|side| side == Side::Hole);
+    if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true) = (rest.get(1), is_hole) {
+        // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
+        let said: Vec<String> = rest[2..]
+            .iter()
+            .map_while(|token| token.word().filter(|word| !is_small(word) && !leads_to_mate(word)))
+            .map(str::to_owned)
+            .collect();
+        let taken = 2 + said.len();
+        let name = if said.is_empty() { thread.clone() } else { said.join(" ") };
+        out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
+        return Some((Some(Item::OfMate(kind.clone())), taken));
+    }
+    let is_cut = matches!(out.last(), Some((Item::Feature { side: Side::Other, .. }, _)));
+    let (mut more, taken) = noun_of_size(&rest[1..]).filter(|_| is_hole || is_cut)?;
+    // A groove is as wide as the cord that it is for.
+    if let ([_, (size, _)], true) = (more.as_mut_slice(), is_cut)
+        && let Item::OfMate(kind) = &*size
+    {
+        *size = Item::Size(kind.clone());
+        more.swap(0, 1);
+    }
+    out.extend(more);
+    Some((None, 1 + taken))
+}
+
 pub(super) fn led_mate(
     told: &Told,
     rest: &[Token],
@@ -170,10 +216,6 @@ pub(super) fn led_mate(
     let in_hole =
         out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
     let purpose = word == "for" || word == "to";
-    // `foot holes: 8.5 clearance for M8`: the hole stands before the colon.
-    let of_line = line.feature.map(|at| &told.job.features[at]);
-    let under_hole = of_line.is_some_and(|one| one.side == Side::Hole && one.line == line.number)
-        && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
     // `it` is what the clause before spoke of.
     if matches!(rest.get(1).and_then(Token::word), Some("it" | "them")) {
         let here = out.iter().find_map(|(item, _)| match item {
@@ -197,33 +239,8 @@ pub(super) fn led_mate(
         out.extend(more);
         return (None, 1 + taken);
     }
-    if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true, "for") =
-        (rest.get(1), in_hole || under_hole, word)
-    {
-        // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
-        let said: Vec<String> = rest[2..]
-            .iter()
-            .map_while(|token| token.word().filter(|word| !is_small(word) && !leads_to_mate(word)))
-            .map(str::to_owned)
-            .collect();
-        let taken = 2 + said.len();
-        let name = if said.is_empty() { thread.clone() } else { said.join(" ") };
-        out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
-        return (Some(Item::OfMate(kind.clone())), taken);
-    }
-    let is_cut = matches!(out.last(), Some((Item::Feature { side: Side::Other, .. }, _)));
-    if let Some((mut more, taken)) =
-        noun_of_size(&rest[1..]).filter(|_| word == "for" && (in_hole || under_hole || is_cut))
-    {
-        // A groove is as wide as the cord that it is for.
-        if let ([_, (size, _)], true) = (more.as_mut_slice(), is_cut)
-            && let Item::OfMate(kind) = &*size
-        {
-            *size = Item::Size(kind.clone());
-            more.swap(0, 1);
-        }
-        out.extend(more);
-        return (None, 1 + taken);
+    if let Some(found) = for_hole(told, rest, word, line, out) {
+        return found;
     }
     if let Some(found) = place_of(told, &rest[1..], line) {
         return at_place(rest, found, out);

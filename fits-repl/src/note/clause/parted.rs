@@ -152,10 +152,9 @@ pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
         }
         let breaks = match token.kind {
             Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
-            Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
-            // `spindle 9.985 √ bushes 10.005`: what follows is of its own.
-            Kind::Sign('\u{2713}' | '\u{2714}' | '\u{221a}') => Some('.'),
+            // `spindle 9.985 √ bushes 10.005`: what follows a tick is of its own.
+            Kind::Sign('.' | '\u{2713}' | '\u{2714}' | '\u{221a}') => Some('.'),
             Kind::Sign('-') if spaced_dash => Some('-'),
             // `slot came out 14.2 -> rod thickness 13.9`: what it takes elsewhere.
             Kind::Sign('>')

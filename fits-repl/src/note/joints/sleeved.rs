@@ -39,7 +39,7 @@ pub(super) fn sleeved(joints: &mut Joints, told: &mut Told) {
         for (feature, to) in [(od, hole), (bore, shaft)] {
             let said = told.job.said.iter().position(|said| said.feature == feature);
             if let Some(said) = said {
-                let want = Wanted { feature, line, said, ..Wanted::default() };
+                let want = Wanted { line, feature, said, ..Wanted::default() };
                 joints.join(&mut told.job, &want, to);
             }
         }
