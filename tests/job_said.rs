@@ -323,6 +323,9 @@ fn a_remark_says_by_its_words_what_its_size_is_of() {
         assert_eq!(job.features[feature(&job, name)].side, side, "{name}");
     }
     assert!(job.features.iter().all(|one| one.size() != Some(mm("16mm")) || one.name == "bore"));
+    assert!(job.remarks.iter().any(|one| one.text == "1\" x 16 swg"));
+    let job = note::read("all inch\n\ntie - tube 1 x 16 swg, 9 long\n");
+    assert!(job.remarks.iter().any(|one| one.text == "1 x 16 swg"), "{:?}", job.remarks);
 }
 
 /// A feature that is named after what goes in it, or stands behind its owner.

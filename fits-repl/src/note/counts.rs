@@ -48,10 +48,15 @@ pub(super) fn on_a_circle(out: &mut [Token]) {
     }
 }
 
-/// `1" x 16 swg`: a gauge is no size; what was written stays as the sign's place.
+/// Is it a word for a gauge that sheet and tube go by?
+pub(super) fn is_gauge(token: &Token) -> bool {
+    matches!(token.word(), Some("swg" | "gauge" | "s.w.g" | "awg"))
+}
+
+/// `1" x 16 swg`: a gauge is no size.
 pub(super) fn by_gauge(out: &mut Vec<Token>) {
     for at in 0..out.len().saturating_sub(1) {
-        let is_gauge = matches!(out[at + 1].word(), Some("swg" | "gauge" | "s.w.g" | "awg"));
+        let is_gauge = is_gauge(&out[at + 1]);
         let Kind::Dims(all) = &out[at].kind else { continue };
         if let ([size, gauge], true) = (&all[..], is_gauge)
             && gauge.is_whole()

@@ -81,6 +81,14 @@ pub(super) fn text(
     line.geared = found.iter().any(|token| counts::is_teeth(token, raw));
     line.tapers =
         found.iter().any(|token| matches!(token.word(), Some("taper" | "tapers" | "tapered")));
+    // `tube 1 x 16 swg`: its gauge is kept as it was said.
+    if let Some(gauge) = found.iter().position(counts::is_gauge).filter(|at| *at > 1)
+        && matches!(found[gauge - 1].kind, Kind::Count(_))
+        && matches!(found[gauge - 2].kind, Kind::Num(_))
+    {
+        let said = raw.get(found[gauge - 2].at.start..found[gauge].at.end).unwrap_or(raw);
+        told.remark(line.number, said, line.subject);
+    }
     let clauses = clauses(found, line.date.is_some());
     let mut at = 0;
     let mut keeps = false;

@@ -16,6 +16,7 @@ use crate::note::{
         owner::role,
         parted::has_size,
     },
+    counts::is_gauge,
     kinds,
     lexicon::{self, feature, inwardness, stem, stems},
     sizes::{self, Given},
@@ -67,6 +68,9 @@ pub(super) fn features_of_row(
     let said_of = row.feature.1.to_lowercase();
     let is_stock = lexicon::is_stock(&said_of) && !is_tube(&said_of);
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
+    if size.iter().any(is_gauge) {
+        told.remark(line.number, row.size.1, Some(part));
+    }
     // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
     let is_bought = said.split_whitespace().next() == Some("bought");
     if is_bought {
