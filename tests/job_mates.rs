@@ -116,3 +116,30 @@ fn a_mate_is_found_by_a_short_form_or_where_it_is_told_of_later() {
     let text = "all inches\nside pls 2 off\n hole 1/2\ntop pls 2 off\n hole 1/2\nbush\n od .5015 pr in pl\n";
     assert!(!note::read(text).mates.iter().any(|mate| mate.called.as_deref() == Some("pl")));
 }
+
+/// A nut goes on the thread beside it, and what a hole or a groove is for goes there.
+#[test]
+fn what_stands_beside_a_thread_or_a_hole_goes_with_it() {
+    let text = "all mm\n\nshaft\n   thread: M12 x 12 long, nut and washer\nspindle\n   tail M20x1.5 + locknut\n\
+                drum\n   foot holes: 8.5 clearance for M8\n   anchor hole: 3.5 for the 3 mm cable\n   groove for 6 mm leather cord\n\
+                arm\n   clamp bore: 16 H8, on the far end of the shaft\n";
+    let with = |name: &str| mate(text, name).0;
+    assert_eq!(with("shaft thread"), "nut thread");
+    assert_eq!(with("spindle thread"), "locknut thread");
+    assert_eq!(with("drum foot holes"), "M8 thread");
+    assert_eq!(with("drum anchor hole"), "cable od");
+    assert!(with("drum groove").starts_with("leather cord "));
+    let job = note::read(text);
+    for (name, is) in [("cable od", "3mm"), ("drum groove", "6mm"), ("arm clamp bore", "16mm")] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+}
+
+/// A sleeve that is made for a worn joint stands between the two.
+#[test]
+fn a_sleeve_goes_between_the_two_of_a_worn_joint() {
+    let text = "all inch\n\nflywheel bore 7/8\nshaft 7/8 drill rod, flywheel goes on it, snug\n\n\
+                4 Apr flywheel bore .878, bored out to 1.000\n5 Apr sleeve then: 1.001 od, .875 bore\n";
+    assert_eq!(mate(text, "sleeve od").0, "flywheel bore");
+    assert_eq!(mate(text, "sleeve bore").0, "shaft od");
+}

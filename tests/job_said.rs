@@ -262,3 +262,162 @@ fn words_about_a_size_tell_what_it_is() {
     assert_eq!(slot.readings[0].size, mm("7.9375mm"));
     assert_eq!(slot.size(), Some(mm("6.35mm")));
 }
+
+/// A mate's cell names a feature by its whole name, by a part and the beginning of one,
+/// or several parts.
+#[test]
+fn a_cell_names_its_mates_in_full_in_part_or_several() {
+    let rows = "body | worm bore | 22 H7 | worm bush OD |\n\
+                body | lid screws | M5 | |\n\
+                worm bush | OD | 22 r6 | worm bore |\n\
+                worm | bore | 16 H7 | worm seat |\n\
+                shaft | worm seat | 16 h6 | worm |\n\
+                shaft | sector seat | 20 k6 | sector hub |\n\
+                sector | hub bore | 20 H7 | |\n\
+                lid | holes | 5.5 | lid screws |\n\
+                clevis pin | dia | 10 | clevis, lever |\n\
+                lever | rod hole | 10.2 | |\n\
+                clevis | hole | 10 H9 | |\n\
+                worm | keyway | 5 JS9 | key |\n\
+                key | width | 5 h9 | keyway, both |\n\
+                arm | drive end | 12 sq | |\n\
+                arm | bearing seat | 26 J7 | |\n";
+    let text = format!("{HEAD}{rows}");
+    let with = |name: &str| mate(&text, name).0;
+    assert_eq!(with("worm bush OD"), "body worm bore");
+    assert_eq!(with("shaft sector seat"), "sector hub bore");
+    assert_eq!(with("lid holes"), "body lid screws");
+    assert_eq!(with("lever rod hole"), "clevis pin dia");
+    assert_eq!(with("clevis hole"), "clevis pin dia");
+    assert_eq!(with("key width"), "worm keyway");
+    let job = note::read(&text);
+    assert_eq!(job.features[feature(&job, "arm drive end")].side, Side::Other);
+    assert_eq!(job.features[feature(&job, "arm bearing seat")].side, Side::Hole);
+}
+
+/// Words of a remark that say of themselves what its size is of, and whose.
+#[test]
+fn a_remark_says_by_its_words_what_its_size_is_of() {
+    let rows = "part | feature | size | goes with | remarks\n---|---|---|---|---\n\
+                bush | bore | 22 | shaft | flanged 36 x 4\n\
+                body | cross bore | 28 H7 | | 41.0 from worm bore\n\
+                worm | bore | 16 H7 | | keyed 5\n\
+                shaft | seat | 22 k6 | | taper pin 6, 1:50\n\
+                clevis | hole | 10 H9 | | fork gap 12.5\n\
+                rod | thread | M12 | | 75 of thread\n\
+                lid | holes | 5.5 | | gasket 0.5\n\
+                tie | tube | 1\" x 16 swg | |\n";
+    let job = note::read(&format!("all mm\n\n{rows}"));
+    for (name, is, side) in [
+        ("bush flange", "36mm", Side::Shaft),
+        ("bush flange thickness", "4mm", Side::Length),
+        ("body cross bore from worm bore", "41mm", Side::Length),
+        ("worm keyway", "5mm", Side::Other),
+        ("taper pin od", "6mm", Side::Shaft),
+        ("clevis fork gap", "12.5mm", Side::Length),
+        ("rod thread length", "75mm", Side::Length),
+        ("gasket thickness", "0.5mm", Side::Length),
+        ("tie tube", "25.4mm", Side::Shaft),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+        assert_eq!(job.features[feature(&job, name)].side, side, "{name}");
+    }
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("16mm")) || one.name == "bore"));
+    assert!(job.remarks.iter().any(|one| one.text == "1\" x 16 swg"));
+    let job = note::read("all inch\n\ntie - tube 1 x 16 swg, 9 long\n");
+    assert!(job.remarks.iter().any(|one| one.text == "1 x 16 swg"), "{:?}", job.remarks);
+}
+
+/// A feature that is named after what goes in it, or stands behind its owner.
+#[test]
+fn a_feature_named_after_a_part_goes_with_it() {
+    let text = "all mm\n\n1. Frame (aluminium, 2 off)\n   Bearing housing 26 J7, 8 deep. Pillar holes 8 H7, three on a 95 circle.\n\
+                \x20  Foot holes 6.6 for M6, vent hole 9 for 5/16 bsf hex hd.\n\
+                2. Bearings (bought)\n   10 bore, 26 outside, 8 wide.\n\
+                3. Pillars (3 off)\n   spigot ends 8 g6 by 11.\n\
+                4. Spindle\n   Pinion end 6 g6 x 18, flat 5.5 across for grub screw.\n\
+                5. Pinion\n   bore 6 H7 on pinion end of the spindle.\n\
+                6. Float pulley (acetal)\n   bore 12 H7.\n\n\
+                10 May   Frame A housing 26.004, frame B housing 26.013.\n11 May frame pillar holes 8.01 8.012\n";
+    let job = note::read(text);
+    let with = |name: &str| mate(text, name).0;
+    assert_eq!(with("Frame bearing housing"), "Bearings outside");
+    assert_eq!(with("Frame pillar holes"), "Pillars spigot");
+    assert_eq!(with("Pinion bore"), "Spindle pinion end");
+    assert!(with("Frame foot holes").starts_with("M6 "));
+    assert!(with("Frame vent hole").starts_with("hex hd "));
+    assert_eq!(size(&job, "Float pulley bore"), Some(mm("12mm")));
+    assert_eq!(size(&job, "Frame pillar holes pcd"), Some(mm("95mm")));
+    assert_eq!(size(&job, "Spindle flat"), Some(mm("5.5mm")));
+    for (name, is) in [("bearing housing", "26.013mm"), ("pillar holes", "8.012mm")] {
+        let read = &job.features[feature(&job, &format!("Frame {name}"))].readings;
+        assert_eq!((read.len(), read[1].size), (2, mm(is)), "{name}");
+    }
+}
+
+/// Where a bush goes of which its line says nothing, and what a part is made for.
+#[test]
+fn what_a_line_leaves_unsaid_goes_with_its_part() {
+    let text = "all mm\n\nbearings 2x 6004 (20 x 42 x 12)\ncastings for the bearings, 2, bore 42 H7\n\
+                rod ash, 480 centres, brass bush 16 od 12 bore 25 long\n\
+                spindle 10 dia\nbushes 2 off 14 x 10 x 15 sintered, press into block, spindle runs in them\nblock bored 14 H7\n\
+                guide bar 8 dia, held in two posts, posts reamed 8.02\n";
+    let with = |name: &str| mate(text, name).0;
+    assert!(with("castings bore").starts_with("bearings "), "{}", with("castings bore"));
+    assert!(with("brass bush od").starts_with("rod "));
+    assert_eq!(with("bushes od"), "block bore");
+    assert_eq!(with("bushes bore"), "spindle dia");
+    assert!(with("guide bar dia").starts_with("posts "));
+}
+
+/// Forms that are used as they come, and how a taper, a gauge or a weight is no length of it.
+#[test]
+fn what_comes_at_its_size_is_as_large_outside() {
+    let text = "all inch\n\nhooks - 3/8 silver steel 5 1/2 lg, run in bush 1 1/2 thou clr\nbush - 3/8 rm thru, 3/4 lg, od 5/8\n\
+                sleeve - 3/16 stainless tube, 2 lg\nspindle - nose tapered 1 in 12 over 2 1/2 (big end .394)\n";
+    let job = note::read(text);
+    for (name, is) in [
+        ("hooks od", "0.375in"),
+        ("bush hole", "0.375in"),
+        ("sleeve od", "0.1875in"),
+        ("spindle taper length", "2.5in"),
+        ("spindle taper big end", "0.394in"),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+    // How loose it runs is no size of the bush.
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("0.0015in"))));
+    let job =
+        note::read("all mm\n\n1. Pen arm (alu tube 5 x 0.5)\n   length 85. pen weight 4 g.\n");
+    assert_eq!(size(&job, "Pen arm od"), Some(mm("5mm")));
+    assert_eq!(size(&job, "Pen arm wall"), Some(mm("0.5mm")));
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("4mm"))));
+    let job = note::read(
+        "all mm\n\nhousing\n - recess 47 H8 x 7 dp\nplate\n - dowels 8 m6 x 30 in reamed holes 8 H7\n",
+    );
+    assert_eq!(size(&job, "housing recess depth"), Some(mm("7mm")));
+}
+
+/// On a day: what is ordered is a size, what was found is a reading, each of its own part.
+#[test]
+fn a_day_tells_an_order_from_a_reading() {
+    let text = "all mm\n\nbush - od 16, bore 12\nlever - rod hole 10.2\nworm - bore 16\nbody - worm bore 22\nkey - 5 sq\n\n\
+                2 May turn 16.1 od of the bush to suit\n3 May lever hole left at 10.22\n4 May worm bore 16.012\n\
+                5 May key 5.02 nice fit\n6 May lever 10.21 \u{221a}  bush bore 12.01 \u{2713} worm bore 16.02\n\
+                7 May sleeve then: 22.02 od, 18.01 bore\n8 May backlash 0.15 all round\n";
+    let job = note::read(text);
+    assert_eq!(size(&job, "bush od"), Some(mm("16.1mm")));
+    assert_eq!(size(&job, "sleeve od"), Some(mm("22.02mm")));
+    assert_eq!(size(&job, "sleeve bore"), Some(mm("18.01mm")));
+    let read = |name: &str| -> Vec<_> {
+        job.features[feature(&job, name)].readings.iter().map(|one| one.size).collect()
+    };
+    assert_eq!(read("lever rod hole"), [mm("10.22mm"), mm("10.21mm")]);
+    assert_eq!(read("worm bore"), [mm("16.012mm"), mm("16.02mm")]);
+    assert_eq!(read("bush bore"), [mm("12.01mm")]);
+    assert_eq!(read("key sq"), [mm("5.02mm")]);
+    assert_eq!(read("assembly backlash"), [mm("0.15mm")]);
+    // Decimals of an inch in a note that is in millimetres.
+    let job = note::read("all mm\n\nplate - hole 20\n\n9 May sleeve then: 1.001 od, .875 bore\n");
+    assert_eq!(size(&job, "sleeve od"), Some(mm("1.001in")));
+}

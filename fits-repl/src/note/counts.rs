@@ -48,11 +48,34 @@ pub(super) fn on_a_circle(out: &mut [Token]) {
     }
 }
 
+/// Is it a word for a gauge that sheet and tube go by?
+pub(super) fn is_gauge(token: &Token) -> bool {
+    matches!(token.word(), Some("swg" | "gauge" | "s.w.g" | "awg"))
+}
+
+/// `1" x 16 swg`: a gauge is no size.
+pub(super) fn by_gauge(out: &mut Vec<Token>) {
+    for at in 0..out.len().saturating_sub(1) {
+        let is_gauge = is_gauge(&out[at + 1]);
+        let Kind::Dims(all) = &out[at].kind else { continue };
+        if let ([size, gauge], true) = (&all[..], is_gauge)
+            && gauge.is_whole()
+            && gauge.unit.is_none()
+        {
+            let (size, gauge) = (size.clone(), u32::try_from(gauge.over).unwrap_or(1));
+            let place = out[at + 1].at.clone();
+            out[at].kind = Kind::Num(size);
+            out.insert(at + 1, Token { kind: Kind::Count(gauge), at: place });
+            return;
+        }
+    }
+}
+
 /// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
 pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     #[rustfmt::skip]
     const BEHIND: &[&str] = &[
-        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "dp",
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "g", "gram", "grams", "oz", "ton", "tons", "hp", "dp",
         "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
         "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
         "nd", "rd", "th", "times",

@@ -98,6 +98,14 @@ impl Reader {
             let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
             let begins_name =
                 end == 0 && self.told.names.part_phrase(&found).is_some_and(|count| count > 1);
+            // `Float pulley (acetal)`, alone on its line: the first word is of the name.
+            let is_titled = opens_block
+                && end == 0
+                && found
+                    .get(1)
+                    .and_then(Token::word)
+                    .is_some_and(|next| inwardness(next).is_some())
+                && found.get(2).is_none_or(|next| next.is_sign('(') || next.is_sign(':'));
             let stops = lexicon::leads_to_mate(word)
                 || end > 0 && matches!(word.as_str(), "bought" | "boughtin" | "existing" | "old")
                 || lexicon::is_small(word)
@@ -110,6 +118,7 @@ impl Reader {
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
                     && !self.told.names.is_thing(word)
+                    && !is_titled
                     && !((lexicon::names_place(word) || lexicon::tells_apart(word))
                         && found
                             .get(end + 1)
@@ -301,6 +310,11 @@ pub(super) fn part_within(told: &mut Told, raw: &str, start: usize, line: &mut L
         return start;
     };
     let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
+    // `sleeve then: 1.001 od`
+    let (words, colon) = match words.as_slice() {
+        [name @ .., "then" | "now"] if words.len() == colon => (name.to_vec(), colon - 1),
+        _ => (words, colon),
+    };
     let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
     let named = words[..end].last().is_some_and(|last| told.names.is_thing(last))
         && words.len() == colon
@@ -319,10 +333,16 @@ pub(super) fn part_within(told: &mut Told, raw: &str, start: usize, line: &mut L
 pub(super) fn part_in_dated(told: &mut Told, raw: &str, after: usize, line: &mut Line) -> usize {
     let found = tokens(&raw[after..], after);
     let words = found.iter().map_while(Token::word).count();
-    let is_new = told.names.part_phrase(&found) == Some(words)
+    let then = usize::from(words > 1 && found[words - 1].word() == Some("then"));
+    // A bore and an outside of what the note has not named: it is to be made so.
+    let sides = || {
+        let words = found.iter().filter_map(Token::word);
+        words.filter(|word| feature(word).is_some_and(|side| side.surface().is_some())).count()
+    };
+    let is_new = told.names.part_phrase(&found) == Some(words - then)
         && found.get(words).is_some_and(|next| next.is_sign(':'))
         && told.part_at(&found).is_none()
-        && found.iter().any(|token| matches!(token.kind, Kind::Class(_)));
+        && (found.iter().any(|token| matches!(token.kind, Kind::Class(_))) || sides() > 1);
     if is_new { part_within(told, raw, after, line) } else { after }
 }
 

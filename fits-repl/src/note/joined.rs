@@ -3,7 +3,7 @@
 use fits_core::{job::whole::Side, size::Unit};
 
 use super::{
-    counts::{counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
+    counts::{by_gauge, counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
     token::{Kind, Num, Token},
 };
 
@@ -148,6 +148,7 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
     with_spares(&mut out);
     teeth(&mut out);
     on_a_circle(&mut out);
+    by_gauge(&mut out);
     summed(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)
@@ -170,6 +171,14 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
             out[at + 1].kind = Kind::Sign(' ');
         }
     }
+    let is_name = |token: Option<&Token>| {
+        token.and_then(Token::word).is_some_and(|word| {
+            word.len() > 2
+                && !super::lexicon::is_small(word)
+                && !super::lexicon::leads_to_mate(word)
+                && super::lexicon::feature(word).is_none()
+        })
+    };
     // `2 thrust washers`.
     for at in 0..out.len() {
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
@@ -190,7 +199,9 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
                     && plural(out.get(at + 2))
                 || out.get(at + 1).and_then(Token::word).is_some_and(|word| {
                     word != "x" && super::lexicon::feature(word) != Some(Side::Length)
-                }) && plural(out.get(at + 2)))
+                }) && plural(out.get(at + 2))
+                // `2 bat pin holes`
+                || is_name(out.get(at + 1)) && is_name(out.get(at + 2)) && plural(out.get(at + 3)))
             && let Kind::Num(num) = &out[at].kind
         {
             out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));

@@ -28,7 +28,7 @@ pub(super) fn default_feature(told: &Told, part: usize, given: &Given) -> Option
     }
     let words = &told.names.parts[part];
     let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
-    if is(&["washer", "spacer", "shim"]) {
+    if is(&["washer", "spacer", "shim", "gasket"]) {
         return name("thickness", Side::Length);
     }
     if is(&["key"]) {
@@ -165,12 +165,19 @@ pub(super) fn list(
     class: Option<&str>,
 ) -> Option<usize> {
     let mut first = None;
+    let mut sides = sides.to_vec();
+    // `14 x 10 x 15`, of a bush: no bore is larger than the outside.
+    if let ([("bore", _), ("od", _), ..], [one, other, ..]) = (sides.as_slice(), all)
+        && one.value() > other.value()
+        && one.unit == other.unit
+    {
+        sides.swap(0, 1);
+    }
     for (num, (name, side)) in all.iter().zip(sides) {
         let size = told.units.length(num, line.unit)?;
         let from = told.units.unit_of(num, line.unit);
-        let called = told.feature_called(part, name, Some(*side));
-        let feature =
-            called.unwrap_or_else(|| told.feature(line, part, name, *side, place.clone()));
+        let called = told.feature_called(part, name, Some(side));
+        let feature = called.unwrap_or_else(|| told.feature(line, part, name, side, place.clone()));
         told.size(line, feature, Nominal::Size(size), from);
         if first.is_none() {
             told.job.features[feature].class = class.map(str::to_owned);

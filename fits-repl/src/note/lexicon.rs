@@ -68,7 +68,8 @@ pub(super) fn stem(word: &str) -> String {
         "sq" => "square",
         "center" | "centers" | "centres" => "centre",
         other => {
-            let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
+            let keeps =
+                other.len() < 4 || ["ss", "us", "is"].iter().any(|end| other.ends_with(end));
             let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
             // `x-shft`: a cross shaft, cut short.
             if let Some((before, full)) =
@@ -105,7 +106,7 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
         | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
         | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing"
-        | "pcd" | "bcd" => Side::Length,
+        | "pcd" | "bcd" | "backlash" => Side::Length,
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
             Side::Other
         }
@@ -128,7 +129,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
         "coupling", "pad", "foot", "follower", "disc", "disk", "ring", "drum", "grip", "spring",
-        "gib", "wedge", "piece", "web", "fork", "clevis",
+        "gib", "wedge", "piece", "web", "fork", "clevis", "gasket",
     ]),
     (-1, &[
         "housing", "frame", "tube", "pipe", "hub", "plate", "block", "bracket", "casting", "body",

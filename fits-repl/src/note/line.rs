@@ -123,12 +123,14 @@ impl Reader {
         let numbered = raw.starts_with(|c: char| c.is_ascii_digit());
         let at_margin = (self.place.outline || numbered) && !raw.starts_with([' ', '\t']);
         let indented = start > 0 && (!boxed || self.place.is_heading) && !at_margin;
+        let day = date.as_ref().map_or(0, |(_, end)| *end);
+        let said = &found[found.partition_point(|token| token.at.start < day)..];
         let mut line = Line {
             done,
             asks: raw.ends_with('?') || raw.contains("? "),
             mixed: self.told.units.said.is_none() && is_mixed(found),
             amends: talk::amends(first_word(found)),
-            unit: row_unit(found),
+            unit: row_unit(said),
             under_date: self.place.under_date,
             ..self.place.line(number)
         };

@@ -27,6 +27,18 @@ pub(super) fn row_unit(found: &[Token]) -> Option<Unit> {
         if name.starts_with('M'))
         && found[..first].iter().any(is_nut);
     let screw = is_screw.then_some(Unit::Millimetre);
+    // `1.001 od, .875 bore`: decimals of an inch, whatever the rest of the note is in.
+    let mut decimals = found.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) if num.places > 0 => Some(num),
+        _ => None,
+    });
+    let has_whole = found
+        .iter()
+        .any(|token| matches!(&token.kind, Kind::Num(num) if num.is_whole() && num.unit.is_none()));
+    let is_inch = !has_whole
+        && decimals.clone().any(|num| num.leading_point)
+        && decimals.all(|num| num.places == 3 && num.unit.is_none());
+    let screw = screw.or(is_inch.then_some(Unit::Inch));
     said.next().map_or(screw, |unit| Some(unit).filter(|_| all_metric))
 }
 

@@ -34,7 +34,17 @@ pub(super) fn is_read(
         return false;
     }
     let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
+    // `sleeve: 1.001 od, .875 bore`: a part that this line opens has no size to be read.
+    let is_new = line.date.is_some()
+        && told.job.parts[one.part].line == line.number
+        && one.nominal.is_none();
+    if is_new && (line.declares || has_class) && !line.by_word {
+        return false;
+    }
+    // `backlash 6 thou`, of a day: nobody wishes for play in such words.
+    let is_play = stems(&one.name).last().is_some_and(|word| is_play(word));
     let is_count = one.side == Side::Length
+        && !(is_play && line.date.is_some())
         && one.nominal.is_none()
         && !line.by_word
         && num.is_whole()
@@ -66,6 +76,11 @@ pub(super) fn is_read(
         && one.size() != Some(size)
         && num.places >= 2
         && !line.is_row
+}
+
+/// A word for how far two parts move on one another.
+pub(super) fn is_play(word: &str) -> bool {
+    matches!(word, "play" | "float" | "shake" | "backlash")
 }
 
 /// `tommy bar is 8mm`, of one that was 5/16: a new size in the other unit, and
@@ -116,9 +131,7 @@ pub(super) fn reading_by_size(
     // `end play, I get .4 mm`: of what this line spoke of last.
     let waits = |at: &usize| {
         let one = &told.job.features[*at];
-        let is_play = stems(&one.name)
-            .last()
-            .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
+        let is_play = stems(&one.name).last().is_some_and(|word| word == "gap" || is_play(word));
         one.side == Side::Length
             && one.readings.is_empty()
             && one.line == line.number
@@ -144,8 +157,25 @@ pub(super) fn reading_by_size(
     let mut near: Vec<usize> = parts
         .into_iter()
         .flat_map(|part| told.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
-        .filter(|at| told.is_near(*at, size) && told.job.features[*at].side.surface().is_some())
+        .filter(|at| {
+            let one = &told.job.features[*at];
+            // A key is measured across.
+            let is_key = || told.names.parts[one.part].iter().any(|word| word == "key");
+            told.is_near(*at, size)
+                && (one.side.surface().is_some() || one.side == Side::Other && is_key())
+        })
         .collect();
+    // `bush bore 11.97, reamed 12.03`, of the bush that is of such a size.
+    if near.is_empty() && line.date.is_some() {
+        let last = line.subject.and_then(|part| told.names.parts[part].last());
+        let alike = last.map(|last| told.names.ending(last)).unwrap_or_default();
+        near.extend(alike.into_iter().flat_map(|part| told.names.of(part)).copied().filter(|at| {
+            let one = &told.job.features[*at];
+            told.is_near(*at, size)
+                && one.side.surface().is_some()
+                && one.readings.iter().any(|reading| reading.line == line.number)
+        }));
+    }
     // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
     if near.is_empty()
         && num.unit.is_none()

@@ -30,3 +30,8 @@ pub(super) fn worked_to(word: &str) -> bool {
         "opened" | "bored" | "reamed" | "honed" | "lapped" | "turned" | "ground" | "skimmed"
     )
 }
+
+/// Such work as an order: no word for a feature.
+pub(super) fn orders(word: &str) -> bool {
+    works_to(word) && !matches!(word, "bore" | "finish" | "polish" | "take" | "bring" | "open")
+}

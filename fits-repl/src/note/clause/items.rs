@@ -2,10 +2,10 @@
 
 use std::ops::Range;
 
-use fits_core::{job::whole::Side, shop::words::Word};
+use fits_core::{job::whole::Side, shop::words::Word, size::Unit};
 
 use super::{
-    led, owner,
+    led, named, owner,
     phrases::{self, feature_phrase, length_between, text_of},
 };
 use crate::note::{
@@ -69,6 +69,7 @@ pub(in crate::note) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<
         out.extend(item.map(|item| (item, place)));
         at += taken.max(1);
     }
+    named::seats_by_class(&mut out);
     out
 }
 
@@ -112,7 +113,12 @@ pub(super) fn item(
         Kind::Num(_) | Kind::Range(..) | Kind::Dims(_) | Kind::Thread(_) => {
             let of_mate =
                 matches!(out.last(), Some((Item::Mate { .. } | Item::MateFeature(..), _)));
-            let of_mate = of_mate && !across_flats(&rest[1..]);
+            // `runs in the bush 1 1/2 thou clear`: how it is to go there.
+            let is_amount = |kind: &Kind| {
+                matches!(kind, Kind::Num(num) | Kind::Range(_, num)
+                    if matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre)))
+            };
+            let of_mate = of_mate && !across_flats(&rest[1..]) && !is_amount(&rest[0].kind);
             let kind = rest[0].kind.clone();
             return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
         }
@@ -154,6 +160,9 @@ pub(super) fn item(
     {
         return (Some(Item::MateFeature(name, side)), taken);
     }
+    if let Some((item, taken)) = named::named(told, tokens, at, line, out) {
+        return (Some(item), taken);
+    }
     if let Some((item, taken)) = phrases::phrase(&words) {
         return (Some(item), taken);
     }
@@ -174,6 +183,7 @@ pub(super) fn item(
         return (Some(one), 1);
     }
     if let Some((feature, taken)) = told.feature_anywhere(rest)
+        && named::is_in_reach(told, feature, rest.get(taken), line)
         && (line.subject.is_none()
             || line.date.is_some()
             || line.reads
@@ -204,7 +214,8 @@ pub(super) fn item(
         && !(is_fit_word && rest[0].at.len() < word.len())
         && feature_phrase(&rest[taken..]).is_none()
     {
-        return (Some(Item::Loose(String::new())), taken);
+        let form = rest[taken - 1].word().filter(|word| named::is_tube(word)).unwrap_or_default();
+        return (Some(Item::Loose(form.to_owned())), taken);
     }
     if let Some((part, taken)) = named
         && !(is_fit_word && taken == 1)
@@ -393,12 +404,14 @@ pub(super) fn item(
     {
         return (Some(Item::Loose(word.to_owned())), 2);
     }
-    if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+    if matches!(word, "ream" | "reamed" | "rm" | "drill" | "drilled")
         && !has_hole
         && !line.asks
         && !owner::hole_waits(&told.job, line)
         && (by_size(rest.get(1)) && line.date.is_none()
             || matches!(out.last(), Some((Item::Size(_), _)))
+                // `crank hole 3/4 reamed` has said it.
+                && !out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }))
                 && rest.get(1).and_then(Token::word) != Some("rod"))
     {
         let name = "hole".to_owned();

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::note::{
     Line,
-    lexicon::stem,
+    lexicon::{is_material, is_noun, is_small, leads_to_mate, stem},
     names::is_instance,
     token::{Kind, Token},
     told::Told,
@@ -158,6 +158,52 @@ pub(super) fn sized_mate(told: &Told, rest: &[Token], line: &Line) -> Option<(Ve
     Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
 }
 
+/// `8.5 clearance for M8`, `hole for the 3 mm cable`, `groove for 1/4" leather cord`: what
+/// goes there, by its thread or its size.
+fn for_hole(
+    told: &Told,
+    rest: &[Token],
+    word: &str,
+    line: &Line,
+    out: &mut Vec<Placed>,
+) -> Option<(Option<Item>, usize)> {
+    if word != "for" {
+        return None;
+    }
+    let mut features = out.iter().filter_map(|(item, _)| match item {
+        Item::Feature { side, .. } => Some(*side),
+        _ => None,
+    });
+    // `foot holes: 8.5 clearance for M8`: the hole stands before the colon.
+    let of_line = line.feature.map(|at| &told.job.features[at]);
+    let under_hole = of_line.is_some_and(|one| one.side == Side::Hole && one.line == line.number)
+        && features.clone().next().is_none();
+    let is_hole = under_hole || features.any(|side| side == Side::Hole);
+    if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true) = (rest.get(1), is_hole) {
+        // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
+        let said: Vec<String> = rest[2..]
+            .iter()
+            .map_while(|token| token.word().filter(|word| !is_small(word) && !leads_to_mate(word)))
+            .map(str::to_owned)
+            .collect();
+        let taken = 2 + said.len();
+        let name = if said.is_empty() { thread.clone() } else { said.join(" ") };
+        out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
+        return Some((Some(Item::OfMate(kind.clone())), taken));
+    }
+    let is_cut = matches!(out.last(), Some((Item::Feature { side: Side::Other, .. }, _)));
+    let (mut more, taken) = noun_of_size(&rest[1..]).filter(|_| is_hole || is_cut)?;
+    // A groove is as wide as the cord that it is for.
+    if let ([_, (size, _)], true) = (more.as_mut_slice(), is_cut)
+        && let Item::OfMate(kind) = &*size
+    {
+        *size = Item::Size(kind.clone());
+        more.swap(0, 1);
+    }
+    out.extend(more);
+    Some((None, 1 + taken))
+}
+
 pub(super) fn led_mate(
     told: &Told,
     rest: &[Token],
@@ -171,7 +217,7 @@ pub(super) fn led_mate(
         out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
     let purpose = word == "for" || word == "to";
     // `it` is what the clause before spoke of.
-    if rest.get(1).and_then(Token::word) == Some("it") {
+    if matches!(rest.get(1).and_then(Token::word), Some("it" | "them")) {
         let here = out.iter().find_map(|(item, _)| match item {
             Item::Part(part) => Some(*part),
             _ => None,
@@ -192,6 +238,12 @@ pub(super) fn led_mate(
     {
         out.extend(more);
         return (None, 1 + taken);
+    }
+    if let Some(found) = for_hole(told, rest, word, line, out) {
+        return found;
+    }
+    if let Some(found) = place_of(told, &rest[1..], line) {
+        return at_place(rest, found, out);
     }
     if let Some(found) = known_place(told, &rest[1..], line) {
         return at_place(rest, found, out);
@@ -298,6 +350,40 @@ fn named_later(
         Some(name) => (Some(Item::Mate { name: name.to_owned(), part: None, is_sure: true }), 3),
         None => (Some(Item::Loose(word.to_owned())), 1),
     }
+}
+
+/// `hole for the 3 mm cable`, `groove for 1/4" leather cord`: what goes there by its
+/// size, the last words of the clause.
+fn noun_of_size(rest: &[Token]) -> Option<(Vec<Placed>, usize)> {
+    let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
+    let Token { kind: kind @ Kind::Num(num), at } = rest.get(article)? else { return None };
+    let words: Vec<&str> = rest[article + 1..].iter().map_while(Token::word).collect();
+    let (last, before) = words.split_last()?;
+    let is_name = is_noun(last) && before.iter().all(|word| is_material(word) || is_noun(word));
+    let is_size = !num.is_whole() || num.unit.is_some() || !last.ends_with('s');
+    if !is_name || !is_size || words.len() > 3 || article + 1 + words.len() < rest.len() {
+        return None;
+    }
+    let place = rest[article + 1].at.start..rest[rest.len() - 1].at.end;
+    let mate = (Item::Mate { name: words.join(" "), part: None, is_sure: true }, place);
+    Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], rest.len()))
+}
+
+/// `on the pinion end of the spindle`: a feature, then its part.
+fn place_of(told: &Told, rest: &[Token], line: &Line) -> Option<Place> {
+    let article = |rest: &[Token]| usize::from(rest.first().and_then(Token::word) == Some("the"));
+    let skip = article(rest);
+    let words: Vec<&str> = rest[skip..].iter().take(4).map_while(Token::word).collect();
+    let of = words.iter().position(|word| *word == "of").filter(|of| *of > 1)?;
+    let behind = skip + of + 1;
+    let behind = behind + article(rest.get(behind..)?);
+    let (part, taken) = told.part_at(rest.get(behind..)?)?;
+    let name = words[..of].join(" ");
+    let feature = told.feature_called(part, &name, None)?;
+    let one = &told.job.features[feature];
+    (line.subject != Some(part) && one.side.surface().is_some() && one.nominal.is_some()).then(
+        || (told.job.parts[part].name.clone(), part, one.name.clone(), one.side, behind + taken),
+    )
 }
 
 /// `for the fork slots`: a feature that the note has, not a part called fork.

@@ -2,6 +2,7 @@
 
 pub(super) mod items;
 mod led;
+pub(super) mod named;
 mod opened;
 pub(super) mod owner;
 pub(super) mod parted;
@@ -80,6 +81,14 @@ pub(super) fn text(
     line.geared = found.iter().any(|token| counts::is_teeth(token, raw));
     line.tapers =
         found.iter().any(|token| matches!(token.word(), Some("taper" | "tapers" | "tapered")));
+    // `tube 1 x 16 swg`: its gauge is kept as it was said.
+    if let Some(gauge) = found.iter().position(counts::is_gauge).filter(|at| *at > 1)
+        && matches!(found[gauge - 1].kind, Kind::Count(_))
+        && matches!(found[gauge - 2].kind, Kind::Num(_))
+    {
+        let said = raw.get(found[gauge - 2].at.start..found[gauge].at.end).unwrap_or(raw);
+        told.remark(line.number, said, line.subject);
+    }
     let clauses = clauses(found, line.date.is_some());
     let mut at = 0;
     let mut keeps = false;
@@ -97,11 +106,16 @@ pub(super) fn text(
         line.reads |= keeps && sign == ' ';
         if is_count(&mut told.job, &clause, line, sign)
             || matches!(sign, ',' | '-') && opened::names_mate(told, wants, &clause, line)
+            || matches!(sign, ',' | '+') && opened::nut_of_thread(told, wants, &clause, line)
         {
             continue;
         }
         keeps = one_clause(told, wants, &clause, line, sign);
         line.reads = reads;
+    }
+    opened::sits_in_host(told, wants, line);
+    if let Some((_, first)) = clauses.first() {
+        opened::made_for(told, wants, first, line);
     }
 }
 
@@ -119,7 +133,8 @@ fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: 
         // `Ø18 k6, gear seat`: the size waits for its feature.
         ',' => {
             is_bare_size(clause)
-                && next[0].word().is_some()
+                // `bore: 16 H8, on the far end`: where, not what.
+                && next[0].word().is_some_and(|word| !lexicon::leads_to_mate(word))
                 && !matches!(clause[0].kind, Kind::Thread(_))
                 && names_feature()
         }
@@ -267,6 +282,11 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
             && matches!(words, (Some("should" | "must" | "to"), Some("be")))
             || matches!(found[1].kind, Kind::Num(_)) && matches!(words.0, Some("wants" | "needs"))
     });
+    // `turn .627 od`, `ream .3755`: an order, where work that was done is turned and reamed.
+    let is_order_of = line.date.is_some()
+        && tokens.windows(2).any(|found| {
+            found[0].word().is_some_and(work::orders) && matches!(found[1].kind, Kind::Num(_))
+        });
     // `turn the end 24.02 instead of 24`: what is to be done now.
     let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
         && items.iter().any(|(item, _)| matches!(item, Item::Not));
@@ -277,7 +297,7 @@ fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bo
             && matches!(found[3].kind, Kind::Num(_))
     }) || matches!(tokens, [.., size, then]
         if matches!(size.kind, Kind::Num(_)) && then.word() == Some("then"));
-    works_to || is_to_be || is_wish || is_order || tokens[0].word() == Some("make")
+    works_to || is_to_be || is_wish || is_order || is_order_of || tokens[0].word() == Some("make")
 }
 
 /// `Ø17 = 17.004`: a feature named by its size.
@@ -392,13 +412,19 @@ impl Clause<'_> {
             let next = self.features.iter().find(|feature| **feature > size).copied();
             let next =
                 next.filter(|next| !self.sizes.iter().any(|other| *other > size && other < next));
+            // `dowels 8 m6 in reamed holes 8 H7`: each has its own.
+            let next = next.filter(|next| !named::is_led_to(items, size, *next));
             let taken = |feature: usize| self.of.contains(&Some(feature));
             // `.5 thick` reads from the size on, whatever stands before it.
             let is_length =
                 |at: usize| matches!(items[at].0, Item::Feature { side: Side::Length, .. });
             // `tapped 3/8 BSF deep 5/8`: no length is a thread.
             let is_thread = matches!(items[size].0, Item::Size(Kind::Thread(_)));
-            let is_next_length = |at: usize| at == size + 1 && is_length(at) && !is_thread;
+            // `47 H8 x 7 deep`: the class of the first stands between.
+            let is_classed = matches!(items[size].0, Item::Size(Kind::Dims(_)))
+                && matches!(items.get(size + 1), Some((Item::Class(_), _)));
+            let is_next_length =
+                |at: usize| at == size + 1 + usize::from(is_classed) && is_length(at) && !is_thread;
             let follows_size = |at: usize| at > 0 && matches!(items[at - 1].0, Item::Size(_));
             self.of[size] = match (before, next) {
                 (Some(before), Some(next))

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::note::{
     Line, head,
-    lexicon::{is_material, is_stock, stems},
+    lexicon::{is_material, is_stock, stem, stems},
     token::{Kind, Token},
     told::Told,
     wants::Wants,
@@ -218,6 +218,9 @@ pub(super) fn opens_part(
     if matches!(rest[0].word(), Some("other" | "same" | "another")) {
         return false;
     }
+    if super::named::housing_of(told, rest, line).is_some() {
+        return false;
+    }
     if crate::note::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
         return false;
     }
@@ -260,6 +263,7 @@ pub(super) fn opens_part(
                         || is_material(word)
                         || crate::note::lexicon::fit(&[word]).is_some()
                         || crate::note::lexicon::feature(word).is_some()
+                        || crate::note::work::is_work(word)
                 })
         })
         || skip > 0
@@ -285,5 +289,79 @@ pub(super) fn opens_part(
     told.names.enter_block(part);
     line.subject = Some(part);
     line.feature = None;
+    true
+}
+
+/// `rod, 480 centres, brass bush 16 od 12 bore`: a bush that the line of another part
+/// opens, and of which nothing says where it goes, sits in that part.
+pub(super) fn sits_in_host(told: &mut Told, wants: &mut Wants, line: &mut Line) {
+    let (Some(part), Some(host)) = (line.subject, line.before) else { return };
+    let is_bush = told.names.parts[part].last().is_some_and(|word| word == "bush");
+    let is_new = told.job.parts[part].line == line.number && line.date.is_none();
+    let is_round = told.features_of(host).any(|(_, one)| one.side == Side::Shaft);
+    let od = told
+        .features_of(part)
+        .find(|(at, one)| one.side == Side::Shaft && wants.of(*at).is_none())
+        .map(|(at, one)| (at, one.at.clone()));
+    if let (true, Some((od, at))) = (is_bush && is_new && !is_round, od) {
+        let (name, spoken) = (told.job.parts[host].name.clone(), line.feature);
+        wants.hint(told, line, od, &name, &at);
+        line.feature = spoken;
+    }
+}
+
+/// `castings for the bearings, bore 42 H7`: what the part is for goes with the first hole
+/// or shaft that its line gives.
+pub(super) fn made_for(told: &mut Told, wants: &mut Wants, first: &[Token], line: &mut Line) {
+    let ([word, rest @ ..], Some(part), true) = (first, line.subject, line.declares) else {
+        return;
+    };
+    let article = usize::from(rest.first().and_then(Token::word) == Some("the"));
+    let rest = &rest[article..];
+    let Some((other, taken)) = told.part_at(rest) else { return };
+    let waits = |at: &usize| wants.of(*at).is_none();
+    let found = told
+        .features_of(part)
+        .find(|(at, one)| one.line == line.number && one.side.surface().is_some() && waits(at))
+        .map(|(at, one)| (at, one.at.clone()));
+    if let (Some("for"), true, Some((feature, at))) = (word.word(), taken == rest.len(), found)
+        && other != part
+    {
+        let (name, spoken) = (told.job.parts[other].name.clone(), line.feature);
+        wants.hint(told, line, feature, &name, &at);
+        line.feature = spoken;
+    }
+}
+
+/// `end thread M12 x 12 long, nut and washer`: the nut goes on the thread of the line.
+pub(super) fn nut_of_thread(
+    told: &mut Told,
+    wants: &mut Wants,
+    clause: &[Token],
+    line: &mut Line,
+) -> bool {
+    let known = told.part_at(clause).map(|(part, taken)| (Some(part), taken));
+    let Some((part, taken)) =
+        known.or_else(|| told.names.part_phrase(clause).map(|taken| (None, taken)))
+    else {
+        return false;
+    };
+    let is_nut = clause[taken - 1].word().is_some_and(|word| stem(word).ends_with("nut"));
+    let is_alone = clause[taken..]
+        .iter()
+        .all(|token| matches!(token.word(), Some("and" | "washer" | "washers" | "bought")));
+    let thread = (0..told.job.features.len()).rev().find(|at| {
+        let one = &told.job.features[*at];
+        one.line == line.number
+            && one.side == Side::Thread
+            && one.nominal.is_some()
+            && wants.of(*at).is_none()
+    });
+    let (true, true, Some(thread)) = (is_nut, is_alone, thread) else { return false };
+    let said: Vec<String> = clause[..taken].iter().map(phrases::text_of).collect();
+    let mut mate = Some((said.join(" "), part, clause[0].at.start..clause[taken - 1].at.end, true));
+    let spoken = line.feature;
+    wants.finish_mate(told, line, &mut mate, Some(thread), &mut FitSaid::default(), None);
+    line.feature = spoken;
     true
 }

@@ -9,6 +9,7 @@ use crate::note::{
     Line,
     lexicon::{stem, stems},
     names::is_instance,
+    readings,
     token::Kind,
     told::Told,
     wants::Wants,
@@ -29,6 +30,8 @@ pub(super) fn item_feature(
     // `nose taper 1 in 8, 28 big end`: of the taper, not of a connecting rod.
     let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
     let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
+        // `tapered over 60 (big end .394)`: of a bar that is turned so.
+        Some(one) if one.name == "taper length" => (format!("taper {name}"), Side::Shaft),
         Some(one) => (format!("{} {name}", one.name), one.side),
         None => (name.clone(), *side),
     };
@@ -203,7 +206,7 @@ pub(super) fn item_feature(
         line.subject = Some(one.part);
         return Some(instance_of(told, line.number, found, name, place));
     }
-    if only_known && *side == Side::Length && !matches!(head.as_str(), "play" | "float" | "shake") {
+    if only_known && *side == Side::Length && !readings::is_play(&head) {
         return None;
     }
     // `first slab rolled, 8 thick`, of no part: nothing of the whole is that.

@@ -15,6 +15,10 @@ pub(super) fn is_measured_behind(tokens: &[Token]) -> bool {
 }
 
 pub(super) fn class_after(items: &[Placed], at: usize) -> Option<String> {
+    // `6.35 outside p6`: the word for the feature stands between.
+    if let [(Item::Feature { .. }, _), (Item::Class(class), _), ..] = &items[at + 1..] {
+        return Some(class.clone());
+    }
     items
         .get(at + 1..)?
         .iter()
@@ -94,7 +98,9 @@ pub(super) fn is_tick(found: &[Token]) -> bool {
         .rev()
         .find_map(Token::word)
         .is_some_and(|word| matches!(word, "ok" | "done" | "okay"))
-        || found.iter().any(|token| token.is_sign('\u{2713}') || token.is_sign('\u{2714}'))
+        || found
+            .iter()
+            .any(|token| matches!(token.kind, Kind::Sign('\u{2713}' | '\u{2714}' | '\u{221a}')))
 }
 
 /// Does a sign with a blank on each side part words, not two sizes?
@@ -116,6 +122,17 @@ fn names_feature(found: &[Token]) -> bool {
         && !words.iter().any(|word| lexicon::says_measured(word))
 }
 
+/// Where the text before a token ends: `47 H8 x 7 dp` has its class behind both sizes.
+fn end_before(found: &[Token], at: usize) -> usize {
+    let last = |token: &Token| match &token.kind {
+        Kind::Dims(all) => all.iter().map(|num| num.at.end).chain([token.at.end]).max(),
+        _ => Some(token.at.end),
+    };
+    let is_class = matches!(found[at - 1].kind, Kind::Class(_));
+    let before = &found[at.saturating_sub(1 + usize::from(is_class))..at];
+    before.iter().filter_map(last).max().unwrap_or_default()
+}
+
 /// The clauses with the sign before each.
 pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
     let mut out = Vec::new();
@@ -135,8 +152,9 @@ pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
         }
         let breaks = match token.kind {
             Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
-            Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
+            // `spindle 9.985 √ bushes 10.005`: what follows a tick is of its own.
+            Kind::Sign('.' | '\u{2713}' | '\u{2714}' | '\u{221a}') => Some('.'),
             Kind::Sign('-') if spaced_dash => Some('-'),
             // `slot came out 14.2 -> rod thickness 13.9`: what it takes elsewhere.
             Kind::Sign('>')
@@ -162,7 +180,7 @@ pub(super) fn clauses(found: &[Token], dated: bool) -> Vec<(char, &[Token])> {
             }
             (start, sign) = (at + 1, next);
         } else if at > start
-            && token.at.start >= found[at - 1].at.end + 2
+            && token.at.start >= end_before(found, at) + 2
             && !matches!(found[at - 1].kind, Kind::Sign(_))
         {
             out.push((sign, &found[start..at]));

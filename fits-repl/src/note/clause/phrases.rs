@@ -178,6 +178,15 @@ fn is_not_round(first: &Token, second: &Token) -> bool {
         || feature(first).is_some_and(|side| side.surface().is_some()) && is_flat(second)
 }
 
+/// Does the word at a place tell one feature from others alike, as `L` in `journal L`?
+fn marks_one(rest: &[Token], at: usize, side: Side) -> bool {
+    let Some(Token { kind: Kind::Word(word), .. }) = rest.get(at) else { return false };
+    let text = word.to_lowercase();
+    // `hole left at 10.2`: as it was.
+    let stays = text == "left" && rest.get(at + 1).and_then(Token::word) == Some("at");
+    is_instance(&stem(&text)) && !stays && text != "c" && (side != Side::Length || text.len() == 1)
+}
+
 /// A feature's own word and what tells it from others: how many tokens.
 pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     if let Some(found) = length_between(rest) {
@@ -247,10 +256,7 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     let mut taken = skip;
     while let Some(next) = rest.get(taken) {
         let text = text_of(next).to_lowercase();
-        let is_mark = is_instance(&stem(&text))
-            && matches!(next.kind, Kind::Word(_))
-            && text != "c"
-            && (side != Side::Length || text.len() == 1);
+        let is_mark = marks_one(rest, taken, side);
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)

@@ -7,9 +7,9 @@ use fits_core::job::whole::Side;
 use super::{
     Clause,
     items::{Item, Placed},
-    owner,
+    named, owner,
     parted::{before_read, class_after, is_correction, is_denied, off_after},
-    whose::{self, is_off, is_tube},
+    whose::{self, is_off},
 };
 use crate::note::{
     Line,
@@ -70,7 +70,9 @@ pub(super) fn one_size(
         clause.twice = false;
         return;
     }
-    if is_of_known(told, clause, line, at, kind, place) {
+    if is_of_known(told, clause, line, at, kind, place)
+        || is_tube_of_two(told, clause, line, at, kind, place)
+    {
         return;
     }
     let owner = owner_of(told, wants, clause, line, at, Some(kind));
@@ -174,9 +176,7 @@ fn is_of_known(
     }
     let items = clause.items;
     // `3/4 tube`: a tube is used as it comes.
-    let comes = clause.of[at].is_none()
-        && !clause.reads
-        && matches!(items.get(at + 1), Some((Item::Loose(word), _)) if is_tube(word));
+    let comes = clause.of[at].is_none() && !clause.reads && whose::comes_so(told, items, at, line);
     if let (true, Some(part)) = (comes, line.subject) {
         let feature = told.sized(line, part, ("od", Side::Shaft), num, place);
         clause.last = clause.last.or(feature);
@@ -195,6 +195,30 @@ fn is_of_known(
         return told.size_num(line, was, num);
     }
     false
+}
+
+/// `alu tube 5 x 0.5`: outside and wall.
+fn is_tube_of_two(
+    told: &mut Told,
+    clause: &mut Clause,
+    line: &mut Line,
+    at: usize,
+    kind: &Kind,
+    place: &Range<usize>,
+) -> bool {
+    let is_tube = |item: Option<&Placed>| matches!(item, Some((Item::Loose(word), _)) if named::is_tube(word));
+    let beside = at.checked_sub(1).map(|before| &clause.items[before]);
+    let (Kind::Dims(all), Some(part), None) = (kind, line.subject, clause.of[at]) else {
+        return false;
+    };
+    let [outside, wall] = all.as_slice() else { return false };
+    if !is_tube(beside) || 4.0 * wall.value() > outside.value() || clause.reads {
+        return false;
+    }
+    let od = told.sized(line, part, ("od", Side::Shaft), outside, place);
+    told.sized(line, part, ("wall", Side::Length), wall, place);
+    clause.last = od.or(clause.last);
+    od.is_some()
 }
 
 /// `8 x 20 deep`: what the word behind two sizes says of the second.

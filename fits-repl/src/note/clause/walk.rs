@@ -170,6 +170,22 @@ fn mates_size(
         line.feature = clause.last.or(line.feature);
         return;
     }
+    // `3.5 for the 3 mm cable`: what the note does not know goes into the hole.
+    let of_hole =
+        clause.last.or(line.feature).filter(|at| told.job.features[*at].side == Side::Hole);
+    let is_unknown = || {
+        let words = &told.names.parts[id];
+        words.iter().all(|word| lexicon::inwardness(word).is_none())
+            && told.features_of(id).next().is_none()
+    };
+    if let (Some(hole), Kind::Num(num)) = (of_hole, kind)
+        && is_unknown()
+    {
+        clause.mate_to = told.sized(line, id, ("od", Side::Shaft), num, place);
+        clause.last = clause.last.or(Some(hole));
+        line.feature = clause.last;
+        return;
+    }
     if clause.last.is_none() {
         clause.last = whose::implied_side(told, line, id, kind);
     }

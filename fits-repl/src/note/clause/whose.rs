@@ -7,7 +7,10 @@ use fits_core::{
     size::Unit,
 };
 
-use super::items::{Item, Placed};
+use super::{
+    items::{Item, Placed},
+    named::{Form, form_behind},
+};
 use crate::note::{
     Line,
     lexicon::{is_finish, is_material, is_stock, stems},
@@ -241,7 +244,7 @@ pub(super) fn is_stock_size(
     if section && behind.next().is_some_and(|word| is_stock(word)) {
         return true;
     }
-    if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
+    if !owned && comes_so(told, items, at, line) {
         return false;
     }
     // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
@@ -339,8 +342,15 @@ pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
     found.next().filter(|_| found.next().is_none() && tokens.iter().all(plain))
 }
 
-pub(super) fn is_tube(word: &str) -> bool {
-    matches!(word, "tube" | "tubing")
+/// Is a part as large outside as what it is made from: tube, silver steel, drill rod?
+pub(super) fn comes_so(told: &Told, items: &[Placed], at: usize, line: &Line) -> bool {
+    let is_rod = |part| (0..2).contains(&told.inwardness(part));
+    matches!(items[at].0, Item::Size(Kind::Num(_)))
+        && match form_behind(items, at) {
+            Some(Form::Tube) => true,
+            Some(Form::Rod) => line.subject.is_some_and(is_rod),
+            None => false,
+        }
 }
 
 pub(super) fn positions(items: &[Placed], is: impl Fn(&Item) -> bool) -> Vec<usize> {

@@ -14,6 +14,59 @@ use crate::note::{
     wants::Wanted,
 };
 
+/// `worm bore` of a body, beside a worm with a bore: the whole name of a feature comes
+/// before a part's and what is on it.
+pub(super) fn whole_name(
+    told: &Told,
+    want: &Wanted,
+    side: Side,
+    size: Option<Length>,
+) -> Option<usize> {
+    let said = stems(&want.name);
+    let is_open = want.part.is_none() && want.to.is_none() && !want.hinted;
+    if !is_open || said.len() < 2 || told.names.exactly(&said.concat()).is_some() {
+        return None;
+    }
+    let own = told.job.features[want.feature].part;
+    let fits = |at: &usize| {
+        let other = &told.job.features[*at];
+        let is_size = |size| other.size().is_none() || told.is_near(*at, size);
+        // `lid screws` are the threads that go through the lid's holes.
+        let is_side = other.side == side || side == Side::Shaft && other.side == Side::Thread;
+        told.names.features[*at] == said && other.part != own && is_side && size.is_none_or(is_size)
+    };
+    let mut all = (0..told.job.features.len()).filter(fits);
+    all.next().filter(|_| all.next().is_none())
+}
+
+/// `pillar holes 8 H7`, `pinion end 6 g6`: a feature that is named after a part with such a
+/// size on the other side, where nothing was said of what either goes with.
+pub(super) fn named_after(joints: &mut Joints, told: &mut Told) {
+    for at in 0..told.job.features.len() {
+        let one = &told.job.features[at];
+        let [after @ .., _] = told.names.features[at].as_slice() else { continue };
+        let (Some(size), false) = (one.size(), after.is_empty()) else { continue };
+        let side = match one.side {
+            Side::Hole => Side::Shaft,
+            Side::Shaft => Side::Hole,
+            _ => continue,
+        };
+        let Some(part) = told.names.exactly(&after.concat()).filter(|part| *part != one.part)
+        else {
+            continue;
+        };
+        let waits = |other: &usize| joints.mates_at(*other).is_empty();
+        let near = told
+            .features_of(part)
+            .find(|(other, its)| its.side == side && told.is_near(*other, size) && waits(other));
+        let said = told.job.said.iter().position(|said| said.feature == at);
+        if let (Some((to, _)), Some(said), true) = (near, said, waits(&at)) {
+            let want = Wanted { feature: at, line: one.line, said, ..Wanted::default() };
+            joints.join(&mut told.job, &want, to);
+        }
+    }
+}
+
 /// `Bush bore`: a mate by its part and its feature; the part alone, with the
 /// feature where it is there.
 pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wanted> {
@@ -37,8 +90,11 @@ pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wante
     let own = told.job.features[want.feature].part;
     let (count, part) =
         (1..said.len()).rev().find_map(|count| Some((count, known(&said[..count])?)))?;
-    let is_feature = said[count..].iter().any(|word| feature(word).is_some());
     let to = told.feature_called(part, &said[count..].join(" "), Some(side));
+    // `sector hub`, of a sector that has a hub bore.
+    let begins = |at: usize| told.names.features[at].starts_with(&said[count..]);
+    let is_feature =
+        said[count..].iter().any(|word| feature(word).is_some()) || to.is_some_and(begins);
     (is_feature && part != own).then(|| Wanted {
         name: told.job.parts[part].name.clone(),
         part: Some(part),

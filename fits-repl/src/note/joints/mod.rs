@@ -2,6 +2,7 @@
 
 mod found;
 mod settled;
+mod sleeved;
 
 use std::collections::HashMap;
 
@@ -36,6 +37,8 @@ pub(super) fn settle(told: &mut Told, mut wanted: Vec<Wanted>) {
     for want in &wanted {
         joints.pair(told, want);
     }
+    found::named_after(&mut joints, told);
+    sleeved::sleeved(&mut joints, told);
     settled::outgrown(&mut joints, told, &wanted);
     settled::threads(&mut joints, told);
     settled::both_ways(&mut told.job);
@@ -95,6 +98,9 @@ impl Joints {
             Side::Shaft => Side::Hole,
             side => side,
         };
+        if let Some(to) = found::whole_name(told, want, other_side, size) {
+            return self.join(&mut told.job, want, to);
+        }
         let split =
             found::split_name(told, want, other_side).or_else(|| found::named_below(told, want));
         let want = split.as_ref().unwrap_or(want);
@@ -172,7 +178,9 @@ impl Joints {
             .to
             .filter(|to| {
                 let side = told.job.features[*to].side;
-                side == other_side || side == Side::Other && one.side == Side::Shaft
+                side == other_side
+                    || side == Side::Other && one.side == Side::Shaft
+                    || side == Side::Thread && one.side == Side::Hole
             })
             .unwrap_or_else(|| found::mate_feature(self, told, part, want, other_side, size));
         let called = (stems(&want.name) != told.names.parts[part]).then(|| want.name.clone());

@@ -12,9 +12,11 @@ use crate::note::{
     clause::{
         self,
         items::{self, Item, Placed},
+        named::{self, is_tube},
         owner::role,
         parted::has_size,
     },
+    counts::is_gauge,
     kinds,
     lexicon::{self, feature, inwardness, stem, stems},
     sizes::{self, Given},
@@ -63,8 +65,12 @@ pub(super) fn features_of_row(
         readings.clear();
     }
     // What the part is made from is no size of it.
-    let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
+    let said_of = row.feature.1.to_lowercase();
+    let is_stock = lexicon::is_stock(&said_of) && !is_tube(&said_of);
     let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
+    if size.iter().any(is_gauge) {
+        told.remark(line.number, row.size.1, Some(part));
+    }
     // `bought 6002` says how it is bought: the kind of the part says what its sizes are.
     let is_bought = said.split_whitespace().next() == Some("bought");
     if is_bought {
@@ -170,6 +176,12 @@ fn feature_of_row(
         let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
         let side = match kind {
             Some((Kind::Thread(_), _)) => Side::Thread,
+            // `bearing seat` over 47 J7
+            _ if named::is_seat(name) && class.as_deref().is_some_and(named::is_of_hole) => {
+                Side::Hole
+            }
+            // `1/2 sq` of an end: it is not round.
+            Some((Kind::Num(_), _)) if side.surface().is_some() && is_square(size) => Side::Other,
             // A key is as wide and as high as its ways are.
             _ if is_key(told, part) && matches!(last.as_str(), "width" | "height") => Side::Other,
             _ if is_length && other.is_none() => Side::Length,
@@ -215,6 +227,8 @@ fn feature_of_row(
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
         let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
         let side = if alone && side == Side::Hole { Side::Other } else { side };
+        // A tube goes by its outside.
+        let side = if is_tube(name) { Side::Shaft } else { side };
         if kind.is_some() || !row.length.1.is_empty() {
             owner = Some(told.feature(line, part, name.trim(), side, place.clone()));
         }
@@ -264,6 +278,12 @@ fn feature_of_row(
     let rest = first.filter(|_| !is_limits).map_or(&[][..], |first| &size[first + 1..]);
     more_sizes(told, wants, row, line, (part, found), rest);
     found
+}
+
+/// Does the cell say that its size is across flats?
+fn is_square(size: &[Token]) -> bool {
+    let words = size.iter().filter_map(Token::word);
+    words.map(stem).any(|word| matches!(word.as_str(), "square" | "hex"))
 }
 
 pub(super) fn is_key(told: &Told, part: usize) -> bool {

@@ -36,6 +36,9 @@ pub(super) fn mate_of_row(
         }
         _ => (text, None),
     };
+    // `keyway, both`: all that are called so.
+    let text =
+        [", both", " both", ", each"].iter().find_map(|end| text.strip_suffix(end)).unwrap_or(text);
     let text = without_aside(told, line, text);
     if let Some(said) = said {
         fit = fit_of_cell(said);

@@ -1,10 +1,12 @@
 //! Sizes in the cell for remarks: `4 deep`, `44.5 od x 3.2 wall`.
 
+use fits_core::job::whole::Side;
+
 use super::features::is_key;
 use crate::note::{
     Line, clause,
-    lexicon::{feature, inwardness, stem},
-    token::{Kind, Token, tokens},
+    lexicon::{self, feature, inwardness, stem},
+    token::{Kind, Num, Token, tokens},
     told::Told,
     wants::Wants,
 };
@@ -21,7 +23,9 @@ pub(super) fn sizes_of_remark(
 ) {
     let found = tokens(note, at);
     for piece in found.split(|token| matches!(token.kind, Kind::Sign(',' | ';' | '.'))) {
-        if !is_plain(piece, is_key(told, part)) {
+        if by_its_words(told, wants, raw, piece, line, (part, feature))
+            || !is_plain(piece, is_key(told, part))
+        {
             continue;
         }
         let before = (line.is_row, line.subject, line.feature);
@@ -55,4 +59,76 @@ fn is_plain(piece: &[Token], is_key: bool) -> bool {
         at > 0 && piece[at - 1].word().is_some_and(|word| stem(word) == "in")
     });
     sizes > 0 && (named >= sizes || is_thread || is_whole_key) && clear
+}
+
+/// `flanged 36 x 4`, `keyed 5`, `41 from worm bore`, `3 in of thread`, `taper pin 6`: words
+/// that say of themselves what the size is of. False for all others.
+fn by_its_words(
+    told: &mut Told,
+    wants: &mut Wants,
+    raw: &str,
+    piece: &[Token],
+    line: &mut Line,
+    (part, feature): (usize, Option<usize>),
+) -> bool {
+    let words: Vec<&str> = piece.iter().filter_map(Token::word).collect();
+    let sizes = piece.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => Some(vec![num.clone()]),
+        Kind::Dims(all) => Some(all.clone()),
+        _ => None,
+    });
+    let sizes: Vec<Vec<Num>> = sizes.collect();
+    let ([all], Some(first)) = (sizes.as_slice(), piece.first()) else { return false };
+    if words.len() + 1 != piece.len() {
+        return false;
+    }
+    let at = first.at.start..piece[piece.len() - 1].at.end;
+    let base = feature.map(|at| told.job.features[at].name.clone());
+    let leads = first.word().is_some();
+    match (words.as_slice(), all.as_slice()) {
+        (["flange" | "flanged"], [across, thick]) if leads => {
+            told.sized(line, part, ("flange", Side::Shaft), across, &at);
+            told.sized(line, part, ("flange thickness", Side::Length), thick, &at);
+        }
+        (["keyed"], [wide]) if leads => {
+            told.sized(line, part, ("keyway", Side::Other), wide, &at);
+        }
+        (["from", rest @ ..], [apart])
+            if !leads && rest.iter().any(|word| lexicon::feature(word).is_some()) =>
+        {
+            let name = format!("{} from {}", base.unwrap_or_default(), rest.join(" "));
+            told.sized(line, part, (name.trim(), Side::Length), apart, &at);
+        }
+        (["of", "thread"], [long]) if !leads => {
+            told.sized(line, part, ("thread length", Side::Length), long, &at);
+        }
+        ([.., noun, "gap"], [wide]) if leads && lexicon::feature(noun).is_none() => {
+            told.sized(line, part, (&words.join(" "), Side::Length), wide, &at);
+        }
+        // What goes in beside it, by its own name: a part that the note sizes here.
+        ([.., name], [_])
+            if is_bought_in(name)
+                && told.names.part_phrase(&words_of(piece)) == Some(words.len()) =>
+        {
+            let before = (line.is_row, line.subject, line.feature, line.declares);
+            let id = told.part_named(&words.join(" "), line.number);
+            (line.is_row, line.subject, line.feature, line.declares) =
+                (false, Some(id), None, true);
+            let size = piece.iter().filter(|token| token.word().is_none()).cloned();
+            clause::text(told, wants, raw, &size.collect::<Vec<_>>(), line);
+            (line.is_row, line.subject, line.feature, line.declares) = before;
+        }
+        _ => return false,
+    }
+    true
+}
+
+/// The words of a piece.
+fn words_of(piece: &[Token]) -> Vec<Token> {
+    piece.iter().filter(|token| token.word().is_some()).cloned().collect()
+}
+
+/// Is it what is put in beside a joint, and has one size that counts?
+fn is_bought_in(word: &str) -> bool {
+    matches!(stem(word).as_str(), "pin" | "dowel" | "gasket" | "shim" | "rivet" | "circlip")
 }

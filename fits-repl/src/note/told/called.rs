@@ -104,8 +104,19 @@ impl Told {
             }
             let (part, score) = self.part_called(said)?;
             // `base post holes`, of a base that has post holes.
-            let has = |name: &[String]| name.len() > 1 && words[count..].starts_with(name);
-            if goes_on && !self.names.of(part).iter().any(|at| has(&self.names.features[*at])) {
+            let has = |part: usize, from: usize| {
+                let mut of = self.names.of(part).iter().map(|at| &self.names.features[*at]);
+                of.any(|name| name.len() > 1 && words[from..].starts_with(name))
+            };
+            if goes_on && !has(part, count) {
+                return None;
+            }
+            // `frame pillar holes` are the frame's: the pillar is no frame pillar.
+            let is_of_first = |less: usize| {
+                let first = self.names.exactly(&words[..less].concat());
+                first.is_some_and(|first| has(first, less))
+            };
+            if score < 85 && (1..count).any(is_of_first) {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
