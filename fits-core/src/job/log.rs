@@ -14,6 +14,18 @@ use serde::{Deserialize, Serialize};
 pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
+///
+/// ```
+/// use fits_core::{job::Opening, standards::{instruments::Uncertainty, iso286::{Class, Feature}}};
+/// let limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+/// let off = Uncertainty { repeat: "0.003mm".parse()?, bias: "0.004mm".parse()? };
+/// let (start, step) = ("19.6mm".parse()?, "0.01mm".parse()?);
+/// let opening = Opening::new(Feature::Hole, "H7", limits, start, step, ("gauge", off));
+/// assert_eq!(opening.limits()?, limits);
+/// // Twice the root of the sum of squares.
+/// assert_eq!(opening.uncertainty()?, "0.01mm".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -126,6 +138,14 @@ impl Opening {
 }
 
 /// What was read at one place of the part.
+///
+/// ```
+/// use fits_core::job::Place;
+/// let read = vec!["20.010mm".parse()?, "20.014mm".parse()?];
+/// let place = Place { place: None, read, shown: Vec::new() };
+/// assert_eq!(place.mean(), Some("20.012mm".parse()?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -213,6 +233,12 @@ pub enum State {
 /// log.entries.push(Entry::Undo);
 /// assert_eq!(log.standing().count(), 0);
 /// assert_eq!(log.state(), State::Open);
+/// assert_eq!(log.stands(), [false, false]);
+/// // The cut is taken back, so the start is the last reading, and it still holds.
+/// assert_eq!(log.last_reading(), "19.6mm".parse()?);
+/// assert!(log.is_read());
+/// assert_eq!(log.finished_passes()?.len(), 0);
+/// assert_eq!((log.last_places(), log.form()?, log.short()?), (None, None, None));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -227,6 +253,16 @@ pub struct PassLog {
 
 impl PassLog {
     /// A log with no entry yet.
+    ///
+    /// ```
+    /// use fits_core::{job::{Opening, PassLog}, standards::{instruments::Uncertainty, iso286::{Class, Feature}}};
+    /// let limits = "h6".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let off = Uncertainty { repeat: "0.002mm".parse()?, bias: "0.002mm".parse()? };
+    /// let (start, step) = ("20.4mm".parse()?, "0.01mm".parse()?);
+    /// let log = PassLog::new(Opening::new(Feature::Shaft, "h6", limits, start, step, ("mic", off)));
+    /// assert_eq!((log.entries.len(), log.last_reading()), (0, start));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(opening: Opening) -> Self {
         Self { opening, entries: Vec::new() }
     }

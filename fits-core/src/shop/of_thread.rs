@@ -94,6 +94,13 @@ impl TapHole {
 impl Wanted {
     /// What to look for where nothing is asked: the percent advised for a
     /// fastening thread, the middle of the limits for a power thread.
+    ///
+    /// ```
+    /// use fits_core::{shop::tap::{Advice, Drive, Wanted, Work}, standards::thread::Form};
+    /// let advice = Advice::of(Work::General, Drive::Hand);
+    /// assert_eq!(Wanted::usual(Form::Metric, advice), Wanted::Advised(advice));
+    /// assert_eq!(Wanted::usual(Form::Acme, advice), Wanted::Middle);
+    /// ```
     pub const fn usual(form: Form, advice: Advice) -> Self {
         match form {
             Form::Trapezoidal | Form::Acme | Form::StubAcme => Self::Middle,

@@ -45,6 +45,19 @@ fn megapascals((least, most): (Pressure, Pressure)) -> (f64, f64) {
 /// ```
 impl Assembly {
     /// [`Assembly::pressure`] in megapascals: at the loosest and the tightest.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// let (least, most) = assembly.pressure_mpa(0);
+    /// assert!((least - 67.9).abs() < 0.05 && (most - 147.5).abs() < 0.05);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pressure_mpa(&self, joint: usize) -> (f64, f64) {
         megapascals(self.pressure(joint))
     }

@@ -5,91 +5,20 @@
 //! judged by its true size, whatever it reads; one that the adviser gives up is
 //! scrapped all the same.
 
+mod kinds;
+
 use rand_xoshiro::{
     Xoshiro256PlusPlus,
     rand_core::{Rng as _, SeedableRng as _},
 };
 
+pub use self::kinds::{Fault, Strategy};
 use super::adviser::{Action, Adviser, Prior, Settings};
 use crate::{
     error::Error,
     size::{Length, Limits},
     standards::{instruments::Uncertainty, iso286::Feature},
 };
-
-/// How a machinist goes about it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
-pub enum Strategy {
-    /// Dial all that is left to the aim, each time.
-    Whole,
-    /// Dial half of it, measure, then all that is left, each time.
-    Halve,
-    /// Do what the adviser says.
-    Adviser,
-}
-
-impl Strategy {
-    /// All three.
-    pub const ALL: [Self; 3] = [Self::Whole, Self::Halve, Self::Adviser];
-
-    /// In words, as JSON has it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Whole => "dial it all",
-            Self::Halve => "half, then the rest",
-            Self::Adviser => "adviser",
-        }
-    }
-}
-
-/// What goes wrong in a rehearsal; the adviser does not know of it. The figures are
-/// common practice, no source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
-pub enum Fault {
-    /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
-    /// is not known.
-    ShortTurn,
-    /// The first pass takes up 0.08 mm of backlash before it cuts.
-    Backlash,
-    /// The tool takes 80 % of what is dialled.
-    LightTool,
-    /// Passes scatter four times as much.
-    Rough,
-    /// The gauge is off by three times its bias and two times its repeat.
-    BiasedGauge,
-}
-
-impl Fault {
-    /// All of them.
-    pub const ALL: [Self; 5] =
-        [Self::ShortTurn, Self::Backlash, Self::LightTool, Self::Rough, Self::BiasedGauge];
-
-    /// Its name, as typed and as JSON has it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::ShortTurn => "short turn",
-            Self::Backlash => "backlash",
-            Self::LightTool => "light tool",
-            Self::Rough => "rough",
-            Self::BiasedGauge => "biased gauge",
-        }
-    }
-
-    /// What happens.
-    pub const fn says(self) -> &'static str {
-        match self {
-            Self::ShortTurn => "the first pass is a turn of the dial short",
-            Self::Backlash => "the first pass takes up 0.08 mm of backlash",
-            Self::LightTool => "the tool takes 80 % of what is dialled",
-            Self::Rough => "passes scatter four times as much",
-            Self::BiasedGauge => "the gauge is off by three times its bias and twice its repeat",
-        }
-    }
-}
 
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -164,6 +93,7 @@ pub struct Odds {
 ///     light.run()?;
 /// }
 /// assert!(light.odds()[0].passes > rehearsal.odds()[0].passes);
+/// assert_eq!(rehearsal.runs(), 100);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
@@ -194,6 +124,24 @@ impl Rehearsal {
     /// # Errors
     /// Figures that [`Adviser::new`] refuses, or a start that is not short of
     /// the limits.
+    ///
+    /// ```
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Rehearsal, Work}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let work = Work {
+    ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
+    ///     feature: Feature::Hole,
+    ///     start: "19.6mm".parse()?,
+    ///     machine: Prior::usual(Feature::Hole, None, None),
+    ///     instrument: Uncertainty { repeat: "2um".parse()?, bias: "0um".parse()? },
+    ///     settings: Settings::default(),
+    /// };
+    /// let (mut one, mut other) = (Rehearsal::new(work, 7)?, Rehearsal::new(work, 7)?);
+    /// one.run()?;
+    /// other.run()?;
+    /// assert_eq!(one.odds(), other.odds());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(work: Work, seed: u64) -> Result<Self, Error> {
         let Work { limits, feature, start, machine, instrument, settings } = work;
         let adviser = Adviser::new(limits, feature, start, machine, instrument, settings)?;
@@ -202,6 +150,26 @@ impl Rehearsal {
     }
 
     /// With something that goes wrong in every run.
+    ///
+    /// ```
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Fault, Rehearsal, Work}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let work = Work {
+    ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
+    ///     feature: Feature::Hole,
+    ///     start: "19.6mm".parse()?,
+    ///     machine: Prior::usual(Feature::Hole, None, None),
+    ///     instrument: Uncertainty { repeat: "2um".parse()?, bias: "0um".parse()? },
+    ///     settings: Settings::default(),
+    /// };
+    /// // It is told by the gauge what is not so.
+    /// let mut biased = Rehearsal::new(work, 1)?.with_fault(Some(Fault::BiasedGauge));
+    /// for _ in 0..50 {
+    ///     biased.run()?;
+    /// }
+    /// assert!(biased.odds().iter().all(|odds| odds.good < 1.0));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn with_fault(self, fault: Option<Fault>) -> Self {
         Self { fault, ..self }

@@ -20,6 +20,13 @@ const SHEAR: f64 = 0.577;
 const FACTORS: (f64, f64) = (2.0, 4.0);
 
 /// What holds beside a press.
+///
+/// ```
+/// use fits_core::shop::share::Beside;
+/// let pin = Beside::CrossPin { diameter: "6mm".parse()? };
+/// assert_eq!(pin.name(), "pin");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]

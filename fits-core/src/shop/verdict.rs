@@ -110,6 +110,15 @@ pub struct Place {
 }
 
 /// The difference between places, against what the instrument scatters.
+///
+/// ```
+/// use fits_core::shop::verdict::Measured;
+/// let places: [&[_]; 2] = [&["20.01mm".parse()?], &["20.03mm".parse()?]];
+/// let form = Measured::of(&places, None, None)?.form().expect("two places");
+/// assert_eq!(form.difference, "0.02mm".parse()?);
+/// assert!(form.is_real(), "without an instrument it is taken as it stands");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -131,6 +140,16 @@ impl Form {
 }
 
 /// Readings of one feature, put together.
+///
+/// ```
+/// use fits_core::shop::verdict::Measured;
+/// let measured = Measured::of(&[&["20.012mm".parse()?, "20.014mm".parse()?]], None, None)?;
+/// assert_eq!((measured.read(), measured.size()), ("20.013mm".parse()?, "20.013mm".parse()?));
+/// assert_eq!((measured.count(), measured.places().len()), (2, 1));
+/// assert_eq!(measured.spread(), Some("0.002mm".parse()?));
+/// assert_eq!((measured.form(), measured.uncertainty(), measured.scatters()), (None, None, false));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
     places: Vec<Place>,
@@ -306,6 +325,15 @@ impl Measured {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::{Verdict, verdict::{Measured, Rule}}, standards::iso286::{Class, Feature}};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let measured = Measured::of(&[&["20.03mm".parse()?]], None, None)?;
+    /// let judged = measured.judge(Feature::Hole, hole, Rule::Edition2017)?;
+    /// assert_eq!(judged.verdict, Verdict::Over);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn judge(&self, feature: Feature, limits: Limits, rule: Rule) -> Result<Judged, Error> {
         let toward = |size: Length| -> Result<f64, Error> {
             let off = size.checked_sub(limits.middle())?.in_micrometres();

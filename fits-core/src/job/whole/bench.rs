@@ -11,6 +11,11 @@ use crate::{
 };
 
 /// Why one side of a joint is made first.
+///
+/// ```
+/// use fits_core::job::whole::First;
+/// assert_eq!(First::Bought.words(), "it is bought and comes as it is");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -87,6 +92,16 @@ pub struct Conflict {
 
 impl Job {
     /// Is a feature told apart into several that stand for themselves?
+    ///
+    /// ```
+    /// use fits_core::{job::whole::{Feature, Job, Part, Side}, size::Unit};
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default()];
+    /// // Two journals of one name are told apart behind it.
+    /// job.features = vec![Feature::new(0, "journal", Side::Shaft, Unit::Inch, None); 3];
+    /// job.features[0].instances = vec![1, 2];
+    /// assert!(job.is_split(0) && !job.is_split(1));
+    /// ```
     pub fn is_split(&self, feature: usize) -> bool {
         self.features.get(feature).is_some_and(|feature| !feature.instances.is_empty())
     }
@@ -247,6 +262,25 @@ impl Job {
     ///
     /// # Errors
     /// As [`Job::pair`].
+    ///
+    /// ```
+    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::{shop::words::Word, size::Unit};
+    /// let size = Nominal::Size("20mm".parse()?);
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.features = vec![
+    ///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
+    ///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+    /// ];
+    /// let mut fit = FitSaid::default();
+    /// fit.word = Some(Word::find("slip")?);
+    /// job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit, called: None }];
+    /// // `slip` is H7/g6 in millimetres.
+    /// let (limits, mate) = job.limits(1).expect("a joint")?;
+    /// assert_eq!((limits.to_string().as_str(), mate), ("19.980 to 19.993 mm", 0));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn limits(&self, feature: usize) -> Option<Result<(Limits, usize), Error>> {
         let pairs = self.mates_of(feature).filter_map(|(at, mate)| Some((at, self.pair(mate)?)));
         self.limits_by(feature, pairs)

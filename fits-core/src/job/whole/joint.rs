@@ -34,6 +34,27 @@ pub struct Cut {
 }
 
 /// A joint worked out.
+///
+/// ```
+/// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+/// use fits_core::{shop::words::Word, size::Unit};
+/// let size = Nominal::Size("20mm".parse()?);
+/// let mut job = Job::default();
+/// job.parts = vec![Part::default(), Part::default()];
+/// job.features = vec![
+///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
+///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+/// ];
+/// let mut fit = FitSaid::default();
+/// fit.word = Some(Word::find("slip")?);
+/// let mate = Mate { line: 1, hole: 0, shaft: 1, fit, called: None };
+/// let joint = job.pair(&mate).expect("both have a size")?;
+/// assert_eq!(joint.wanted.to_string(), "0.007 to 0.041 mm");
+/// // Neither is made yet.
+/// assert_eq!(joint.is_met(), None);
+/// assert!(!joint.known().is_unconfirmed());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -69,6 +90,26 @@ impl Paired {
     }
 
     /// One of the two.
+    ///
+    /// ```
+    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::{shop::words::Word, size::Unit};
+    /// use fits_core::standards::iso286::Feature as Surface;
+    /// let size = Nominal::Size("20mm".parse()?);
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.features = vec![
+    ///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
+    ///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+    /// ];
+    /// let mut fit = FitSaid::default();
+    /// fit.word = Some(Word::find("slip")?);
+    /// let joint = job.pair(&Mate { line: 1, hole: 0, shaft: 1, fit, called: None })
+    ///     .expect("both have a size")?;
+    /// assert_eq!(joint.cut(Surface::Hole).label, joint.hole.label);
+    /// assert_eq!(joint.cut(Surface::Shaft).limits.map(|it| it.to_string()).as_deref(), Some("19.980 to 19.993 mm"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn cut(&self, surface: Surface) -> &Cut {
         match surface {
             Surface::Hole => &self.hole,
@@ -110,6 +151,20 @@ impl Job {
     }
 
     /// The joint's circumstance, as a word's choice of classes goes by it.
+    ///
+    /// ```
+    /// use fits_core::{job::whole::{Feature, FitSaid, Job, Mate, Part, Side}, shop::words::Hub, size::Unit};
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.parts[0].material = Some("cast iron".into());
+    /// job.features = vec![
+    ///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, None),
+    ///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, None),
+    /// ];
+    /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
+    /// assert_eq!(job.circumstance(&mate, "20mm".parse()?).hub, Hub::CastIron);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn circumstance(&self, mate: &Mate, nominal: Length) -> Circumstance {
         let hub = self.hub(mate);
         Circumstance { hub, thin_wall: self.is_thin(mate), ..Circumstance::plain(nominal) }

@@ -72,6 +72,13 @@ pub struct InPlace {
 
 /// The most that a pin opens a porous bore: a thousandth of it, a thou at least.
 /// Common practice, no source.
+///
+/// ```
+/// use fits_core::shop::bushing::burnishes_at_most;
+/// assert_eq!(burnishes_at_most("50mm".parse()?), "0.05mm".parse()?);
+/// assert_eq!(burnishes_at_most("12mm".parse()?), "0.001in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn burnishes_at_most(bore: Length) -> Length {
     let share = Length::from_tenth_nanometres(bore.tenth_nanometres() / 1000);
     share.max(Length::THOU)

@@ -122,6 +122,11 @@ pub struct Trouble<'a> {
 }
 
 /// Whether a way can be gone.
+///
+/// ```
+/// use fits_core::shop::rescue::Verdict;
+/// assert_eq!(Verdict::Care.word(), "with care");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -149,6 +154,16 @@ impl Verdict {
 }
 
 /// One way out.
+///
+/// ```
+/// use fits_core::{Limits, shop::rescue::Trouble, size::Unit, standards::iso286::Feature};
+/// let only = |text: &str| Limits::new(text.parse()?, text.parse()?);
+/// let shaft = Trouble::new(Feature::Shaft, only("19.9mm")?, only("20mm")?, Unit::Millimetre);
+/// let rescue = shaft.ways()?;
+/// let way = &rescue.ways[0];
+/// assert_eq!(way.reason().source, way.source);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -199,6 +214,14 @@ pub struct Rescue {
 
 impl Trouble<'_> {
     /// A part that measures one thing and should be another; all else not known.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::rescue::Trouble, size::Unit, standards::iso286::Feature};
+    /// let only = |text: &str| Limits::new(text.parse()?, text.parse()?);
+    /// let shaft = Trouble::new(Feature::Shaft, only("19.9mm")?, only("20mm")?, Unit::Millimetre);
+    /// assert_eq!(shaft.ways()?.missing, "0.1mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(part: Feature, is: Limits, wanted: Limits, unit: Unit) -> Self {
         Self {
             part,

@@ -99,6 +99,16 @@ impl Sleeve {
     ///
     /// # Errors
     /// A wall under the least, or nothing left of the part.
+    ///
+    /// ```
+    /// use fits_core::{shop::rescue::Sleeve, size::Unit, standards::iso286::Feature};
+    /// // A bore that should be 20 mm, cleaned up at 26: walls of 3 mm would be thin.
+    /// let (bore, cleaned) = ("20mm".parse()?, "26mm".parse()?);
+    /// let bush = Sleeve::plan(Feature::Hole, bore, cleaned, None, None, None, Unit::Millimetre)?;
+    /// assert_eq!((bush.joint, bush.wall), ("27mm".parse()?, "3.5mm".parse()?));
+    /// assert!(bush.fit.interference().upper().is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn plan(
         part: Feature,
         should_be: Length,

@@ -84,6 +84,11 @@ pub struct Runs {
 }
 
 /// The services that are known.
+///
+/// ```
+/// use fits_core::shop::service::services;
+/// assert!(services().contains(&"piston"));
+/// ```
 pub fn services() -> Vec<&'static str> {
     let mut names: Vec<&'static str> = Vec::new();
     for row in &CLEARANCES {
@@ -95,6 +100,12 @@ pub fn services() -> Vec<&'static str> {
 }
 
 /// The kinds of a service.
+///
+/// ```
+/// use fits_core::shop::service::kinds;
+/// assert_eq!(kinds("piston"), ["plain", "ringed", "lapped", "soft ring"]);
+/// assert!(kinds("no such service").is_empty());
+/// ```
 pub fn kinds(service: &str) -> Vec<&'static str> {
     let mut names: Vec<&'static str> = Vec::new();
     for row in CLEARANCES.iter().filter(|row| row.head == service) {
@@ -120,6 +131,14 @@ impl Row {
 
 impl<'a> Asked<'a> {
     /// A service of such a kind and size, cold, of parts that nothing is known of.
+    ///
+    /// ```
+    /// use fits_core::shop::service::Asked;
+    /// let asked = Asked::new("piston", "lapped", "1in".parse()?);
+    /// assert_eq!((asked.inner, asked.outer, asked.celsius), (None, None, None));
+    /// assert!(asked.runs()?.clearance.lower().is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(service: &'a str, kind: &'a str, size: Length) -> Self {
         Self { service, kind, size, inner: None, outer: None, celsius: None }
     }

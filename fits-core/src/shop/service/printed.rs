@@ -35,6 +35,15 @@ pub enum Grip {
 }
 
 /// A printed plastic.
+///
+/// ```
+/// use fits_core::shop::service::Printed;
+/// let petg = Printed::named("petg")?;
+/// assert_eq!((petg.name(), petg.comes_out_small()), ("PETG", "0.25mm".parse()?));
+/// assert_eq!(petg.reason().rule, petg.note());
+/// assert_eq!(petg.creeps_above_c(), 65.0);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Printed(&'static Row);
 
@@ -88,6 +97,13 @@ impl Printed {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::service::{Grip, Printed};
+    /// let hole = Printed::named("PETG")?.drawn("8mm".parse()?, Grip::Slip)?;
+    /// assert_eq!(hole.to_string(), "8.300 to 8.500 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn drawn(self, pin: Length, grip: Grip) -> Result<Limits, Error> {
         let (least, most) = match grip {
             Grip::Slip => (self.0.slip_least, self.0.slip_most),
@@ -101,6 +117,14 @@ impl Printed {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::service::{Grip, Printed};
+    /// // Drawn 8.3 to 8.5 mm, it comes out 0.25 mm small.
+    /// let play = Printed::named("PETG")?.left("8mm".parse()?, Grip::Slip)?;
+    /// assert_eq!((play.lower(), play.upper()), ("0.05mm".parse()?, "0.25mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn left(self, pin: Length, grip: Grip) -> Result<Limits, Error> {
         let drawn = self.drawn(pin, grip)?;
         let less = pin.checked_add(self.0.small)?;

@@ -6,6 +6,7 @@
 //! Flat ground stock is not covered.
 
 mod ball;
+mod ball_seat;
 mod part;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -16,7 +17,8 @@ mod seat;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use ball::{Ball, BallSeat, Duty, Turning, ball_seats};
+pub use ball::Ball;
+pub use ball_seat::{BallSeat, Duty, Turning, ball_seats};
 pub(super) use keyway::chord;
 pub use keyway::{KeyFit, KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
@@ -45,6 +47,12 @@ use crate::{
 /// let error = pins.part("0.3in".parse()?).unwrap_err();
 /// assert_eq!(error.to_string(), "dowel pin 7.62 mm is not listed (ASME B18.8.2)");
 /// assert_eq!(error.advice(), "listed near it: 1/4 in, 5/16 in");
+/// use fits_core::{size::Unit, standards::iso286::Feature};
+/// assert_eq!((pins.name(), pins.feature(), pins.unit()), ("inch dowel pin", Feature::Shaft, Unit::Inch));
+/// assert_eq!(pins.standard(), "ASME B18.8.2");
+/// assert!(pins.words().contains(&"dowel pin") && !pins.differs().is_empty());
+/// assert!(pins.sizes().any(|size| size == fits_core::Length::INCH.half().half()));
+/// assert!(!pins.goes_by_outside() && !pins.mic_yours());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -99,6 +107,11 @@ impl Eq for Family {}
 impl Family {
     /// Every family, by trade: pins, screws, bar, bushings, bearings, keys,
     /// tube.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// assert!(Family::all().any(|family| family.name() == "inch drill rod"));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         table::FAMILIES.iter().map(Self)
     }
@@ -229,6 +242,14 @@ impl Family {
     /// # Errors
     /// The size is not listed (the advice offers its neighbours), or ISO 286
     /// does not reach it.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// let pin = Family::named("m6 dowel pin")?.part("6mm".parse()?)?;
+    /// // m6 at 6 mm: 4 to 12 micrometres over.
+    /// assert_eq!(pin.limits.to_string(), "6.004 to 6.012 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn part(self, nominal: Length) -> Result<Part, Error> {
         if !self.0.by_outside {
             let row = self

@@ -21,6 +21,7 @@ use crate::{
 /// let fit = Fit::of_limits(nominal, bore.limits, seat.limits(nominal)?)?;
 /// assert_eq!(fit.clearance().upper().to_string(), "0.004 mm");
 /// assert_eq!(fit.clearance().lower().to_string(), "-0.019 mm");
+/// assert!(!bore.reason().source.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]

@@ -10,6 +10,13 @@ use crate::{
 };
 
 /// A kind of retaining ring.
+///
+/// ```
+/// use fits_core::{size::Unit, standards::{hardware::RingKind, iso286::Feature}};
+/// assert_eq!((RingKind::Din471.feature(), RingKind::Din472.feature()), (Feature::Shaft, Feature::Hole));
+/// assert_eq!(RingKind::ERing.unit(), Unit::Inch);
+/// assert_eq!(RingKind::Din471.name(), "DIN 471 ring");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -74,6 +81,7 @@ impl RingKind {
 /// assert_eq!(ring.reasons()?[0].figure, "groove");
 /// let error = Ring::find(RingKind::Din471, "23mm".parse()?).unwrap_err();
 /// assert_eq!(error.advice(), "listed near it: 22 mm, 24 mm");
+/// assert_eq!((ring.kind(), ring.note()), (RingKind::Din471, ""));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -101,6 +109,15 @@ impl Ring {
     ///
     /// # Errors
     /// The size is not listed; the advice offers its neighbours.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::{Ring, RingKind};
+    /// let ring = Ring::find(RingKind::Din472, "20mm".parse()?)?[0];
+    /// // The groove of a 20 mm bore is 21 mm, H11.
+    /// assert_eq!(ring.groove()?.lower(), "21mm".parse()?);
+    /// assert!(Ring::find(RingKind::Din472, "20.3mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn find(kind: RingKind, on: Length) -> Result<Vec<Self>, Error> {
         let rows = || table::RINGS.iter().filter(move |row| row.kind == kind);
         let found: Vec<Self> = rows()

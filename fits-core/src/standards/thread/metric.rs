@@ -173,6 +173,11 @@ pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
 }
 
 /// How long the threads are engaged.
+///
+/// ```
+/// use fits_core::standards::thread::Engagement;
+/// assert_eq!(Engagement::Long.letter(), "L");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -212,6 +217,15 @@ pub fn engagement(thread: &Thread) -> (Length, Length, bool) {
 
 impl Engagement {
     /// The group of a length.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Engagement, Thread};
+    /// let thread: Thread = "M10".parse()?;
+    /// // ISO 965-1: normal over 5 up to 15 mm.
+    /// assert_eq!(Engagement::of(&thread, "15mm".parse()?), Engagement::Normal);
+    /// assert_eq!(Engagement::of(&thread, "16mm".parse()?), Engagement::Long);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(thread: &Thread, engaged: Length) -> Self {
         let (from, to, _) = engagement(thread);
         if engaged < from {

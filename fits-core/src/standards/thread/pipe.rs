@@ -179,6 +179,13 @@ impl American {
 impl Thread {
     /// The taper of an R, Rc, Rp or NPT thread; `None` of any other. Of Rp it
     /// is that of the R that goes into it.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// assert!("1/2 NPT".parse::<Thread>()?.taper().is_some());
+    /// assert_eq!("G1/2".parse::<Thread>()?.taper(), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn taper(&self) -> Option<Taper> {
         self.try_taper().ok().flatten()
     }

@@ -27,6 +27,13 @@ impl Spread {
     }
 
     /// Is this size good, as far as limits are given?
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// let minor = "M10".parse::<Thread>()?.internal(None)?.minor;
+    /// assert!(minor.contains("8.5mm".parse()?) && !minor.contains("8.7mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn contains(&self, size: Length) -> bool {
         self.max.is_none_or(|max| size <= max) && self.min.is_none_or(|min| size >= min)
     }
