@@ -7,7 +7,7 @@
 //! example that rustdoc runs; of what takes `self` alone it is enough that an
 //! example of its own type calls it.
 
-use std::{fs, path::Path};
+use std::{collections::BTreeMap, fs, path::Path};
 
 use fits_checks::project_file;
 
@@ -23,6 +23,14 @@ const NO_ANSWERS: [&str; 10] = [
     "Warm",
     "WireThread",
     "Worked",
+];
+
+/// Names that several standards have, each for its own: they are written with the
+/// module's name, and the front page says so.
+const WITH_THEIR_MODULE: [(&str, &str); 3] = [
+    ("Class", "each standard calls its own a class: `iso286::Class`, `thread::Class`"),
+    ("Family", "of fits in B4.1, of bought-in parts, of materials"),
+    ("Series", "of drills and of threads, as their tables have it"),
 ];
 
 /// Every file of the library but the generated tables, without its own tests.
@@ -163,6 +171,29 @@ fn what_a_person_would_call_is_shown() {
     // So many that a walk which finds none, or half, fails.
     assert!(all > 800, "{all} functions found");
     assert!(missing.is_empty(), "{} of {all} are not shown:\n{missing:#?}", missing.len());
+}
+
+/// A name is one type's, whatever a caller brings in beside it.
+#[test]
+fn a_name_says_one_thing() {
+    let files = files();
+    let mut places: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    for (file, text) in &files {
+        for (name, _) in functions_and_types(text).1 {
+            places.entry(name).or_default().push(file);
+        }
+    }
+    assert!(places.len() > 150, "{} names found", places.len());
+    for (name, places) in &places {
+        let is_kept = WITH_THEIR_MODULE.iter().any(|(kept, _)| kept == name);
+        assert_eq!(places.len() > 1, is_kept, "{name}: {places:#?}");
+        let of_standards = places.iter().all(|place| place.contains("/standards/"));
+        assert!(!is_kept || of_standards, "{name} is used outside the standards: {places:#?}");
+    }
+    let page = fs::read_to_string(project_file("fits-core/src/lib.rs")).expect("the front page");
+    for (name, _) in WITH_THEIR_MODULE {
+        assert!(page.contains(&format!("::{name}`")), "the front page does not say it of {name}");
+    }
 }
 
 /// The front page answers each question with an example.

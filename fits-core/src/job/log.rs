@@ -76,7 +76,7 @@ impl Opening {
     /// are set.
     ///
     /// ```
-    /// use fits_core::job::{Opening, PassLog, State};
+    /// use fits_core::job::{Opening, PassLog, LogState};
     /// use fits_core::standards::{instruments::Instrument, iso286::{Class, Feature}};
     /// let nominal = "20mm".parse()?;
     /// let limits = "H7".parse::<Class>()?.limits(nominal)?;
@@ -89,7 +89,7 @@ impl Opening {
     ///         Feature::Hole, "H7", limits, "19.6mm".parse()?, "0.01mm".parse()?, named,
     ///     )
     /// };
-    /// assert_eq!(PassLog::new(opening).state(), State::Open);
+    /// assert_eq!(PassLog::new(opening).state(), LogState::Open);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn new(
@@ -192,7 +192,7 @@ pub struct Gauge {
 }
 
 /// Where a log stands.
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "State"))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
@@ -200,7 +200,7 @@ pub struct Gauge {
     clippy::exhaustive_enums,
     reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
 )]
-pub enum State {
+pub enum LogState {
     /// Passes may follow.
     Open,
     /// The part is finished.
@@ -212,7 +212,7 @@ pub enum State {
 /// A log: its opening and its entries as written.
 ///
 /// ```
-/// use fits_core::{Length, job::{Entry, Opening, PassLog, Seen, State}, standards::iso286::Feature};
+/// use fits_core::{Length, job::{Entry, Opening, PassLog, Seen, LogState}, standards::iso286::Feature};
 /// let mut log = PassLog::new(Opening {
 ///     version: 1,
 ///     feature: Feature::Hole,
@@ -232,7 +232,7 @@ pub enum State {
 /// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false, seen: Seen::default() });
 /// log.entries.push(Entry::Undo);
 /// assert_eq!(log.standing().count(), 0);
-/// assert_eq!(log.state(), State::Open);
+/// assert_eq!(log.state(), LogState::Open);
 /// assert_eq!(log.stands(), [false, false]);
 /// // The cut is taken back, so the start is the last reading, and it still holds.
 /// assert_eq!(log.last_reading(), "19.6mm".parse()?);
@@ -302,11 +302,11 @@ impl PassLog {
     }
 
     /// Where it stands.
-    pub fn state(&self) -> State {
+    pub fn state(&self) -> LogState {
         match self.standing().next_back() {
-            Some(Entry::Done) => State::Done,
-            Some(Entry::Scrap) => State::Scrap,
-            _ => State::Open,
+            Some(Entry::Done) => LogState::Done,
+            Some(Entry::Scrap) => LogState::Scrap,
+            _ => LogState::Open,
         }
     }
 
@@ -319,7 +319,7 @@ impl PassLog {
     pub fn is_read(&self) -> bool {
         match self.standing().next_back() {
             None => true,
-            Some(entry) => entry.reading().is_some() || self.state() != State::Open,
+            Some(entry) => entry.reading().is_some() || self.state() != LogState::Open,
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::{
     error::Error,
     shop::{
         adviser::{self, Adviser, FinishedPass, Prior, Settings, Story, story::Missed},
-        verdict::{Form, Measured},
+        verdict::{FormDeviation, Measured},
     },
     size::{Length, Limits},
     standards::{instruments::Uncertainty, iso286::Feature},
@@ -363,7 +363,7 @@ impl PassLog {
     ///
     /// # Errors
     /// Readings that are not sizes.
-    pub fn form(&self) -> Result<Option<Form>, Error> {
+    pub fn form(&self) -> Result<Option<FormDeviation>, Error> {
         let Some(seen) = self.last_places() else { return Ok(None) };
         let places: Vec<&[Length]> =
             seen.places.iter().map(|place| place.read.as_slice()).collect();

@@ -27,7 +27,7 @@ use crate::{
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Work {
+pub struct RehearsedPart {
     /// The limits to end in.
     pub limits: Limits,
     /// Hole or shaft.
@@ -67,10 +67,10 @@ pub struct Odds {
 /// use fits_core::{Length, standards::iso286::{Class, Feature}};
 /// use fits_core::shop::adviser::{Prior, Settings};
 /// use fits_core::standards::instruments::Uncertainty;
-/// use fits_core::shop::rehearse::{Fault, Rehearsal, Strategy, Work};
+/// use fits_core::shop::rehearse::{Fault, Rehearsal, Strategy, RehearsedPart};
 /// let um = Length::from_micrometres;
 /// let class: Class = "H7".parse()?;
-/// let work = Work {
+/// let work = RehearsedPart {
 ///     limits: class.limits(Length::from_millimetres(20)?)?,
 ///     feature: Feature::Hole,
 ///     start: "19.6mm".parse()?,
@@ -98,7 +98,7 @@ pub struct Odds {
 /// ```
 #[derive(Clone, Debug)]
 pub struct Rehearsal {
-    work: Work,
+    work: RehearsedPart,
     adviser: Adviser,
     fault: Option<Fault>,
     seed: u64,
@@ -126,9 +126,9 @@ impl Rehearsal {
     /// the limits.
     ///
     /// ```
-    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Rehearsal, Work}};
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Rehearsal, RehearsedPart}};
     /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
-    /// let work = Work {
+    /// let work = RehearsedPart {
     ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
     ///     feature: Feature::Hole,
     ///     start: "19.6mm".parse()?,
@@ -142,8 +142,8 @@ impl Rehearsal {
     /// assert_eq!(one.odds(), other.odds());
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn new(work: Work, seed: u64) -> Result<Self, Error> {
-        let Work { limits, feature, start, machine, instrument, settings } = work;
+    pub fn new(work: RehearsedPart, seed: u64) -> Result<Self, Error> {
+        let RehearsedPart { limits, feature, start, machine, instrument, settings } = work;
         let adviser = Adviser::new(limits, feature, start, machine, instrument, settings)?;
         super::passes::metal_left(feature, limits, start)?;
         Ok(Self { work, adviser, fault: None, seed, runs: 0, tallies: Default::default() })
@@ -152,9 +152,9 @@ impl Rehearsal {
     /// With something that goes wrong in every run.
     ///
     /// ```
-    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Fault, Rehearsal, Work}};
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Fault, Rehearsal, RehearsedPart}};
     /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
-    /// let work = Work {
+    /// let work = RehearsedPart {
     ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
     ///     feature: Feature::Hole,
     ///     start: "19.6mm".parse()?,
@@ -231,7 +231,7 @@ impl Rehearsal {
 /// A machine and a part in one run. Sizes are counted in micrometres from the
 /// middle of the limits, in the way the tool moves them.
 struct Shop<'a> {
-    work: &'a Work,
+    work: &'a RehearsedPart,
     fault: Option<Fault>,
     luck: Luck,
     gain: f64,
@@ -243,9 +243,9 @@ struct Shop<'a> {
 }
 
 impl<'a> Shop<'a> {
-    fn new(work: &'a Work, fault: Option<Fault>, seed: u64, run: u64) -> Self {
+    fn new(work: &'a RehearsedPart, fault: Option<Fault>, seed: u64, run: u64) -> Self {
         let mut luck = Luck::new(seed, run);
-        let Work { machine, instrument, .. } = work;
+        let RehearsedPart { machine, instrument, .. } = work;
         let usual = machine.gain + machine.gain_sd * luck.draw();
         let gain = if fault == Some(Fault::LightTool) { 0.8 } else { usual };
         let offset =

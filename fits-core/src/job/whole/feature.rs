@@ -9,16 +9,16 @@ use core::ops::Range;
 /// What kind of a size a feature has.
 ///
 /// ```
-/// use fits_core::{job::whole::Side, standards::iso286::Feature};
-/// assert_eq!((Side::Hole.word(), Side::Hole.surface()), ("hole", Some(Feature::Hole)));
-/// assert_eq!(Side::Thread.surface(), None);
+/// use fits_core::{job::whole::SizeKind, standards::iso286::Feature};
+/// assert_eq!((SizeKind::Hole.word(), SizeKind::Hole.surface()), ("hole", Some(PartFeature::Hole)));
+/// assert_eq!(SizeKind::Thread.surface(), None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "Side"))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 #[non_exhaustive]
-pub enum Side {
+pub enum SizeKind {
     /// A hole: a bore, an inside.
     Hole,
     /// A shaft: a journal, an outside.
@@ -31,7 +31,7 @@ pub enum Side {
     Other,
 }
 
-impl Side {
+impl SizeKind {
     /// The side of a fit, where it is one.
     pub const fn surface(self) -> Option<Surface> {
         match self {
@@ -56,10 +56,10 @@ impl Side {
 /// The size that a feature is to have.
 ///
 /// ```
-/// use fits_core::job::whole::Nominal;
+/// use fits_core::job::whole::NominalSize;
 /// let (least, most) = ("19mm".parse()?, "20mm".parse()?);
-/// assert_eq!(Nominal::Size(most).size(), Some(most));
-/// assert_eq!(Nominal::Between(least, most).size(), None);
+/// assert_eq!(NominalSize::Size(most).size(), Some(most));
+/// assert_eq!(NominalSize::Between(least, most).size(), None);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -68,7 +68,7 @@ impl Side {
     clippy::exhaustive_enums,
     reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
 )]
-pub enum Nominal {
+pub enum NominalSize {
     /// One size.
     Size(Length),
     /// Anything between two: an end play of 0.2 to 0.4 mm.
@@ -77,7 +77,7 @@ pub enum Nominal {
     Thread(String),
 }
 
-impl Nominal {
+impl NominalSize {
     /// One size: the middle of a range has none.
     pub const fn size(&self) -> Option<Length> {
         match self {
@@ -107,9 +107,9 @@ pub enum UnitFrom {
 /// A surface or a length of a part.
 ///
 /// ```
-/// use fits_core::{job::whole::{Feature, Nominal, Side}, size::Unit};
+/// use fits_core::{job::whole::{PartFeature, NominalSize, SizeKind}, size::Unit};
 /// let size = "20mm".parse()?;
-/// let bore = Feature::new(0, "bore", Side::Hole, Unit::Millimetre, Nominal::Size(size));
+/// let bore = PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, NominalSize::Size(size));
 /// assert_eq!(bore.size(), Some(size));
 /// assert!(bore.reading().is_none(), "nothing was read on it yet");
 /// # Ok::<(), fits_core::Error>(())
@@ -120,7 +120,7 @@ pub enum UnitFrom {
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Feature {
+pub struct PartFeature {
     /// The part that it is on.
     pub part: usize,
     /// As written: `gear seat`; `bore` where the note only says that there is one.
@@ -130,9 +130,9 @@ pub struct Feature {
     /// Its place in that line, in bytes.
     pub at: Range<usize>,
     /// What kind of size.
-    pub side: Side,
+    pub side: SizeKind,
     /// The size wanted; the latest word of the note.
-    pub nominal: Option<Nominal>,
+    pub nominal: Option<NominalSize>,
     /// The unit that the size is written in.
     pub unit: Unit,
     /// How that unit is known.
@@ -142,7 +142,7 @@ pub struct Feature {
     /// Its own deviations: `+0.1/0`.
     pub deviations: Option<Deviations>,
     /// What was read on it, in the order of the note; the last one counts.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<NotedReading>,
     /// Said to be done.
     pub done: bool,
     /// Never listed: a mate that another feature needs.
@@ -151,7 +151,7 @@ pub struct Feature {
     /// alike and they were told apart later: `journals`, then `journal L`.
     pub instances: Vec<usize>,
     /// Lines that said something else before, with what they said.
-    pub earlier: Vec<(usize, Nominal)>,
+    pub earlier: Vec<(usize, NominalSize)>,
 }
 
 /// When a reading was taken.
@@ -180,7 +180,7 @@ pub enum State {
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Reading {
+pub struct NotedReading {
     /// The line that says it.
     pub line: usize,
     /// Its place in that line, in bytes.
@@ -193,21 +193,21 @@ pub struct Reading {
     pub date: Option<String>,
 }
 
-impl Feature {
+impl PartFeature {
     /// A feature of which no more is said than its kind and its size.
     ///
     /// ```
-    /// use fits_core::{job::whole::{Feature, Nominal, Side}, size::Unit};
-    /// let thread = Nominal::Thread("M10".into());
-    /// let hole = Feature::new(0, "tapped hole", Side::Thread, Unit::Millimetre, thread);
+    /// use fits_core::{job::whole::{PartFeature, NominalSize, SizeKind}, size::Unit};
+    /// let thread = NominalSize::Thread("M10".into());
+    /// let hole = PartFeature::new(0, "tapped hole", SizeKind::Thread, Unit::Millimetre, thread);
     /// assert_eq!((hole.size(), hole.done), (None, false));
     /// ```
     pub fn new(
         part: usize,
         name: &str,
-        side: Side,
+        side: SizeKind,
         unit: Unit,
-        nominal: impl Into<Option<Nominal>>,
+        nominal: impl Into<Option<NominalSize>>,
     ) -> Self {
         Self {
             part,
@@ -230,11 +230,11 @@ impl Feature {
 
     /// Its one size: a thread has none, nor what may be anything between two.
     pub fn size(&self) -> Option<Length> {
-        self.nominal.as_ref().and_then(Nominal::size)
+        self.nominal.as_ref().and_then(NominalSize::size)
     }
 
     /// The reading that counts: the last one taken on the new part.
-    pub fn reading(&self) -> Option<&Reading> {
+    pub fn reading(&self) -> Option<&NotedReading> {
         self.readings.iter().rev().find(|reading| reading.state != State::OldPart)
     }
 }

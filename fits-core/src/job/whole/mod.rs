@@ -16,22 +16,22 @@ use crate::{
     size::Limits,
 };
 
-pub use bench::{Blocked, Conflict, First, Play};
-pub use feature::{Feature, Nominal, Reading, Side, State, UnitFrom};
+pub use bench::{Blocked, Conflict, EndPlay, First};
+pub use feature::{NominalSize, NotedReading, PartFeature, SizeKind, State, UnitFrom};
 pub use joint::{Cut, Paired};
 pub use worked::Worked;
 
 /// Everything that a note says.
 ///
 /// ```
-/// use fits_core::job::whole::{Feature, FitSaid, First, Job, Mate, Nominal, Part, Side};
+/// use fits_core::job::whole::{PartFeature, FitSaid, First, Job, Mate, NominalSize, Part, SizeKind};
 /// use fits_core::size::Unit;
-/// let size = |text: &str| text.parse().map(Nominal::Size);
+/// let size = |text: &str| text.parse().map(NominalSize::Size);
 /// let mut job = Job::default();
 /// job.parts = ["frame", "crank"].map(|name| Part { name: name.into(), ..Part::default() }).into();
 /// job.features = vec![
-///     Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
-///     Feature::new(1, "journal", Side::Shaft, Unit::Inch, size("3/4in")?),
+///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, size("3/4in")?),
+///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Inch, size("3/4in")?),
 /// ];
 /// job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None }];
 /// assert_eq!(job.full_name(1), "crank journal");
@@ -51,7 +51,7 @@ pub struct Job {
     /// The parts, in the order of the note.
     pub parts: Vec<Part>,
     /// The features of all parts, in the order of the note.
-    pub features: Vec<Feature>,
+    pub features: Vec<PartFeature>,
     /// What goes into what.
     pub mates: Vec<Mate>,
     /// What each line says, in the order of the note.
@@ -59,7 +59,7 @@ pub struct Job {
     /// What is to be asked, and what the writer asks.
     pub questions: Vec<Question>,
     /// All other text of the note, line by line: echoed, never dropped.
-    pub remarks: Vec<Remark>,
+    pub remarks: Vec<NotedRemark>,
 }
 
 /// One part, or several alike.
@@ -137,7 +137,7 @@ pub struct Said {
     /// The feature.
     pub feature: usize,
     /// The size said here.
-    pub nominal: Option<Nominal>,
+    pub nominal: Option<NominalSize>,
     /// The index, among the feature's, of a reading said here.
     pub reading: Option<usize>,
     /// The index of the mate said here.
@@ -171,7 +171,7 @@ pub struct Question {
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Remark {
+pub struct NotedRemark {
     /// The line.
     pub line: usize,
     /// What it says.
@@ -184,17 +184,17 @@ impl Job {
     /// The features of a part.
     ///
     /// ```
-    /// use fits_core::{job::whole::{Feature, Job, Part, Side}, size::Unit};
+    /// use fits_core::{job::whole::{PartFeature, Job, Part, SizeKind}, size::Unit};
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default(), Part::default()];
     /// job.features = vec![
-    ///     Feature::new(0, "bore", Side::Hole, Unit::Inch, None),
-    ///     Feature::new(1, "journal", Side::Shaft, Unit::Inch, None),
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, None),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Inch, None),
     /// ];
     /// let found: Vec<_> = job.features_of(1).map(|(index, it)| (index, it.name.as_str())).collect();
     /// assert_eq!(found, [(1, "journal")]);
     /// ```
-    pub fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+    pub fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &PartFeature)> {
         self.features.iter().enumerate().filter(move |(_, feature)| feature.part == part)
     }
 
@@ -216,10 +216,10 @@ impl Job {
     /// `crank shaft gear seat`; the part's name alone where the feature has none.
     ///
     /// ```
-    /// use fits_core::{job::whole::{Feature, Job, Part, Side}, size::Unit};
+    /// use fits_core::{job::whole::{PartFeature, Job, Part, SizeKind}, size::Unit};
     /// let mut job = Job::default();
     /// job.parts = vec![Part { name: "crank shaft".into(), ..Part::default() }];
-    /// job.features = vec![Feature::new(0, "gear seat", Side::Shaft, Unit::Inch, None)];
+    /// job.features = vec![PartFeature::new(0, "gear seat", SizeKind::Shaft, Unit::Inch, None)];
     /// assert_eq!(job.full_name(0), "crank shaft gear seat");
     /// ```
     pub fn full_name(&self, feature: usize) -> String {

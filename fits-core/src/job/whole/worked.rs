@@ -2,7 +2,7 @@
 
 use crate::{
     error::Error,
-    job::whole::{Feature, Job, Mate, Paired},
+    job::whole::{Job, Mate, Paired, PartFeature},
     size::Limits,
 };
 
@@ -35,7 +35,7 @@ impl Index {
         &'a self,
         job: &'a Job,
         part: usize,
-    ) -> impl Iterator<Item = (usize, &'a Feature)> {
+    ) -> impl Iterator<Item = (usize, &'a PartFeature)> {
         let all = self.features.get(part).into_iter().flatten();
         all.filter_map(|at| Some((*at, job.features.get(*at)?)))
     }
@@ -54,11 +54,11 @@ impl Index {
 /// itself answers, without looking through all features and mates each time.
 ///
 /// ```
-/// use fits_core::job::whole::{Feature, Job, Part, Side};
+/// use fits_core::job::whole::{PartFeature, Job, Part, SizeKind};
 /// use fits_core::size::Unit;
 /// let mut job = Job::default();
 /// job.parts = vec![Part::default()];
-/// job.features = vec![Feature::new(0, "bore", Side::Hole, Unit::Inch, None)];
+/// job.features = vec![PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, None)];
 /// let worked = job.worked();
 /// assert_eq!(worked.features_of(0).count(), 1);
 /// assert_eq!(worked.mates_of(0).count(), 0);
@@ -94,26 +94,26 @@ impl Worked<'_> {
     /// As [`Job::features_of`].
     ///
     /// ```
-    /// use fits_core::{job::whole::{Feature, Job, Part, Side}, size::Unit};
+    /// use fits_core::{job::whole::{PartFeature, Job, Part, SizeKind}, size::Unit};
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default()];
-    /// job.features = vec![Feature::new(0, "bore", Side::Hole, Unit::Inch, None)];
+    /// job.features = vec![PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, None)];
     /// let worked = job.worked();
     /// assert!(worked.features_of(0).eq(job.features_of(0)));
     /// ```
-    pub fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+    pub fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &PartFeature)> {
         self.index.features_of(self.job, part)
     }
 
     /// As [`Job::mates_of`].
     ///
     /// ```
-    /// use fits_core::{job::whole::{Feature, FitSaid, Job, Mate, Part, Side}, size::Unit};
+    /// use fits_core::{job::whole::{PartFeature, FitSaid, Job, Mate, Part, SizeKind}, size::Unit};
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default(), Part::default()];
     /// job.features = vec![
-    ///     Feature::new(0, "bore", Side::Hole, Unit::Inch, None),
-    ///     Feature::new(1, "journal", Side::Shaft, Unit::Inch, None),
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, None),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Inch, None),
     /// ];
     /// job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None }];
     /// let worked = job.worked();
@@ -126,14 +126,14 @@ impl Worked<'_> {
     /// As [`Job::pair`], of the mate of that index.
     ///
     /// ```
-    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
     /// use fits_core::{shop::words::Word, size::Unit};
-    /// let size = Nominal::Size("20mm".parse()?);
+    /// let size = NominalSize::Size("20mm".parse()?);
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default(), Part::default()];
     /// job.features = vec![
-    ///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
-    ///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
     /// ];
     /// let mut fit = FitSaid::default();
     /// fit.word = Some(Word::find("slip")?);
@@ -154,14 +154,14 @@ impl Worked<'_> {
     /// As [`Job::pair`].
     ///
     /// ```
-    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
     /// use fits_core::{shop::words::Word, size::Unit};
-    /// let size = Nominal::Size("20mm".parse()?);
+    /// let size = NominalSize::Size("20mm".parse()?);
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default(), Part::default()];
     /// job.features = vec![
-    ///     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
-    ///     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
     /// ];
     /// let mut fit = FitSaid::default();
     /// fit.word = Some(Word::find("slip")?);

@@ -171,7 +171,7 @@ impl Bush {
     /// assert!(Bush::lined("20.5mm".parse()?).unwrap_err().is_not_listed());
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn lined(bore: Length) -> Result<bought::Part, Error> {
+    pub fn lined(bore: Length) -> Result<bought::BoughtPart, Error> {
         bought::Family::named("lined wrapped bushing bore")?.part(bore)
     }
 

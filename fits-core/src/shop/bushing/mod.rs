@@ -14,7 +14,7 @@ mod suited;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use in_place::{InPlace, Play, Way, burnishes_at_most, in_place};
+pub use in_place::{BushRemedy, InPlace, RunningPlay, burnishes_at_most, in_place};
 pub use kinds::{Bush, Made};
 pub use running::{Running, Service};
 pub use suited::{Suited, bore_for, shaft_for};

@@ -9,7 +9,7 @@ mod printed_table;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use printed::{Grip, Printed};
+pub use printed::{Printed, PrintedGrip};
 
 use uom::si::temperature_coefficient::per_kelvin;
 
@@ -63,7 +63,7 @@ pub struct Asked<'a> {
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Runs {
+pub struct RunningFit {
     /// The clearance to machine, on the diameter.
     pub clearance: Limits,
     /// What the rule for the service and the pair says by itself.
@@ -166,7 +166,7 @@ impl<'a> Asked<'a> {
     /// assert_eq!(kinds("piston"), ["plain", "ringed", "lapped", "soft ring"]);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn runs(&self) -> Result<Runs, Error> {
+    pub fn runs(&self) -> Result<RunningFit, Error> {
         if !self.size.is_positive() {
             return Err(Error::not_defined(say!("a size cannot be {}", self.size)));
         }
@@ -198,7 +198,7 @@ impl<'a> Asked<'a> {
         let mut reasons = vec![reason(own, rule, self)];
         let mut known = own.from.known;
         let Some(celsius) = self.celsius else {
-            return Ok(Runs {
+            return Ok(RunningFit {
                 clearance: rule,
                 rule,
                 hot: None,
@@ -251,7 +251,7 @@ impl<'a> Asked<'a> {
             source: "thermal expansion".into(),
             known: Known::Formula,
         });
-        Ok(Runs {
+        Ok(RunningFit {
             clearance: clearance.known_as(known),
             rule,
             hot: Some(less(inner.checked_sub(outer)?)?),

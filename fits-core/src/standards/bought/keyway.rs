@@ -1,7 +1,7 @@
 //! Which parallel key goes with a shaft, how wide and deep its keyways are, and
 //! what to measure across them.
 
-use super::{Family, Part, spoken, table};
+use super::{BoughtPart, Family, spoken, table};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits, Unit},
@@ -256,7 +256,7 @@ impl Keyway {
     ///
     /// # Errors
     /// No width is held for this key.
-    pub fn widths(self) -> Result<[Part; 2], Error> {
+    pub fn widths(self) -> Result<[BoughtPart; 2], Error> {
         self.widths_for(KeyFit::Usual)
     }
 
@@ -277,7 +277,7 @@ impl Keyway {
     /// assert_eq!(keyway.reasons_for(KeyFit::Sliding)?.len(), 6);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn widths_for(self, fit: KeyFit) -> Result<[Part; 2], Error> {
+    pub fn widths_for(self, fit: KeyFit) -> Result<[BoughtPart; 2], Error> {
         let [shaft, hub, _] = self.row.standard.families(fit);
         let width = |name| {
             let part = Family::named(name)?.part(self.row.width)?;
@@ -286,7 +286,7 @@ impl Keyway {
             }
             // Class 2: the nominal width to 2 thou over it.
             let most = part.nominal.checked_add(Length::THOU.checked_mul(2)?)?;
-            Ok(Part {
+            Ok(BoughtPart {
                 limits: Limits::new(part.nominal, most)?.known_as(Known::Memory),
                 known: Known::Memory,
                 source: "ANSI B17.1, fits of parallel keys, class 2, from memory",
@@ -310,7 +310,7 @@ impl Keyway {
     /// assert_eq!(keyway.key_for(KeyFit::Usual)?.limits.to_string(), "7.964 to 8.000 mm");
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn key_for(self, fit: KeyFit) -> Result<Part, Error> {
+    pub fn key_for(self, fit: KeyFit) -> Result<BoughtPart, Error> {
         let [.., key] = self.row.standard.families(fit);
         Family::named(key)?.part(self.row.width)
     }

@@ -2,7 +2,7 @@
 //! keys and tube come with.
 //!
 //! From `data/bought/`, whose rows say how each figure is known. What varies
-//! by maker or by lot says so ([`Part::mic_yours`]): the one in hand decides.
+//! by maker or by lot says so ([`BoughtPart::mic_yours`]): the one in hand decides.
 //! Flat ground stock is not covered.
 
 mod ball;
@@ -23,7 +23,7 @@ pub(super) use keyway::chord;
 pub use keyway::{KeyFit, KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 
-pub use self::part::Part;
+pub use self::part::BoughtPart;
 use self::part::ambiguous;
 use crate::{
     error::Error,
@@ -250,7 +250,7 @@ impl Family {
     /// assert_eq!(pin.limits.to_string(), "6.004 to 6.012 mm");
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn part(self, nominal: Length) -> Result<Part, Error> {
+    pub fn part(self, nominal: Length) -> Result<BoughtPart, Error> {
         if !self.0.by_outside {
             let row = self
                 .0
@@ -261,12 +261,12 @@ impl Family {
             return self.at(row, nominal);
         }
         // The outside is larger than the bore.
-        let mut widest: Option<Part> = None;
+        let mut widest: Option<BoughtPart> = None;
         for row in self.0.rows.iter().filter(|row| row.end > nominal) {
             let part = self.at(row, nominal)?;
             widest = Some(match widest {
                 None => part,
-                Some(before) => Part {
+                Some(before) => BoughtPart {
                     limits: Limits::new(
                         before.limits.lower().min(part.limits.lower()),
                         before.limits.upper().max(part.limits.upper()),
@@ -297,7 +297,7 @@ impl Family {
     /// assert_eq!(bores.part("1.25in".parse()?)?.limits.lower(), "1.235in".parse()?);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn part_of(self, nominal: Length, outside: Length) -> Result<Part, Error> {
+    pub fn part_of(self, nominal: Length, outside: Length) -> Result<BoughtPart, Error> {
         if !self.0.by_outside {
             return self.part(nominal);
         }
@@ -317,7 +317,7 @@ impl Family {
         self.at(row, nominal)
     }
 
-    fn at(self, row: &Row, nominal: Length) -> Result<Part, Error> {
+    fn at(self, row: &Row, nominal: Length) -> Result<BoughtPart, Error> {
         let about = |low, high| Limits::new(nominal.checked_add(low)?, nominal.checked_add(high)?);
         let class = |name: &str| name.parse::<Class>()?.limits(nominal);
         let limits = match row.gives {
@@ -330,7 +330,7 @@ impl Family {
             Mate::Deviations(low, high) => Some(about(low, high)?),
             Mate::Class(name) => Some(class(name)?),
         };
-        Ok(Part {
+        Ok(BoughtPart {
             family: self,
             nominal,
             feature: self.0.feature,

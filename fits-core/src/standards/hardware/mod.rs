@@ -23,7 +23,7 @@ pub use cross_pin::CrossPin;
 pub use gland::Gland;
 pub use orings::{GlandUse, ORing, RingFit, RingOn};
 pub use pins::{SpringPin, SpringPinKind, TaperPin};
-pub use rings::{Ring, RingKind};
+pub use rings::{RetainingRing, RingKind};
 pub use square_tube::{SquareTube, TubeStandard};
 pub use woodruff::Woodruff;
 

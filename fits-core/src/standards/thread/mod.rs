@@ -70,7 +70,7 @@ mod why_unified;
 
 use core::{fmt, str::FromStr};
 
-pub use by_mic::{Candidate, by_mic};
+pub use by_mic::{LikelyThread, by_mic};
 pub use class::{Class, Quality, Side, Zone};
 pub use designation::{Designation, Typed};
 pub use form::Form;
@@ -78,12 +78,12 @@ pub use insert::{InsertHole, SquareThread};
 pub use metric::{Engagement, engagement};
 pub use nominal::Nominal;
 pub use pair::{Play, ThreadPair};
-pub use pipe::Taper;
+pub use pipe::PipeTaper;
 pub use pitch::Pitch;
 pub use scan::{scan, scan_expected};
 pub use series::Series;
 
-pub use self::sizes::{Sizes, Spread};
+pub use self::sizes::{DiameterLimits, Sizes};
 use crate::{error::Error, size::Length};
 
 /// A thread: its form, size, pitch, starts and hand.

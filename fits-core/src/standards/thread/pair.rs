@@ -1,6 +1,6 @@
 //! [`ThreadPair`]: a screw's limits against a nut's.
 
-use super::{Sizes, Spread};
+use super::{DiameterLimits, Sizes};
 use crate::size::{Length, inches};
 
 /// How much room one diameter has between screw and nut: positive is play,
@@ -97,7 +97,7 @@ impl ThreadPair {
     }
 }
 
-fn play(internal: Spread, external: Spread) -> Play {
+fn play(internal: DiameterLimits, external: DiameterLimits) -> Play {
     let less = |one: Option<Length>, other: Option<Length>| one?.checked_sub(other?).ok();
     Play { least: less(internal.min, external.max), greatest: less(internal.max, external.min) }
 }

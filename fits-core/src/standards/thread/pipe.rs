@@ -1,11 +1,13 @@
 //! Pipe threads: G (ISO 228-1), R, Rp and Rc (ISO 7-1), NPT (ASME B1.20.1).
 //!
 //! A taper thread's diameters are given at its gauge plane: the plane that
-//! lies [`Taper::gauge_length`] from the small end of the screw, or at the
+//! lies [`PipeTaper::gauge_length`] from the small end of the screw, or at the
 //! face of the nut. Its limits there are those of the plane's place, a
 //! sixteenth of them on the diameter.
 
-use super::{Class, Form, Nominal, Pitch, Side, Sizes, Spread, Thread, Zone, pipe_table as table};
+use super::{
+    Class, DiameterLimits, Form, Nominal, Pitch, Side, Sizes, Thread, Zone, pipe_table as table,
+};
 use crate::{
     error::Error,
     size::{Decimals, Length, Rounding},
@@ -66,7 +68,7 @@ pub(super) struct American {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Taper {
+pub struct PipeTaper {
     /// From the small end of the screw to the gauge plane; L1 of NPT.
     pub gauge_length: Length,
     /// How far the screw's gauge plane may lie either way.
@@ -186,7 +188,7 @@ impl Thread {
     /// assert_eq!("G1/2".parse::<Thread>()?.taper(), None);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn taper(&self) -> Option<Taper> {
+    pub fn taper(&self) -> Option<PipeTaper> {
         self.try_taper().ok().flatten()
     }
 
@@ -224,7 +226,7 @@ impl Thread {
         (self.form() == Form::PipeRc).then(|| sealing(size)?.full_thread)?
     }
 
-    fn try_taper(&self) -> Result<Option<Taper>, Error> {
+    fn try_taper(&self) -> Result<Option<PipeTaper>, Error> {
         let size = self.nominal().length()?;
         let pitch = self.pitch();
         match self.form() {
@@ -232,7 +234,7 @@ impl Thread {
                 let row = american(size).ok_or_else(|| not_listed(self.form(), self.nominal()))?;
                 // Three turns by wrench to 2 in, two above.
                 let turns = if size > Length::INCH.checked_mul(2)? { 2 } else { 3 };
-                Ok(Some(Taper {
+                Ok(Some(PipeTaper {
                     gauge_length: row.l1,
                     external_tolerance: pitch.nearest(),
                     internal_tolerance: pitch.nearest(),
@@ -249,7 +251,7 @@ impl Thread {
                 let small_end = self
                     .basic_pitch_diameter()
                     .checked_sub(row.gauge_length.checked_scale(1, 16)?)?;
-                Ok(Some(Taper {
+                Ok(Some(PipeTaper {
                     gauge_length: row.gauge_length,
                     external_tolerance: quarters(row.external_quarters),
                     internal_tolerance: quarters(row.internal_quarters),
@@ -333,15 +335,21 @@ fn parallel_sizes(thread: &Thread, side: Side, class: Class, times: i64) -> Resu
     let pitch_tolerance = row.pitch_tolerance.checked_mul(times)?;
     let (major, pitch, minor, crest_tolerance) = match side {
         Side::External => (
-            Spread::of(row.major, row.major.checked_sub(row.major_tolerance)?),
-            Spread::of(row.pitch_diameter, row.pitch_diameter.checked_sub(pitch_tolerance)?),
-            Spread { max: Some(row.minor), min: None },
+            DiameterLimits::of(row.major, row.major.checked_sub(row.major_tolerance)?),
+            DiameterLimits::of(
+                row.pitch_diameter,
+                row.pitch_diameter.checked_sub(pitch_tolerance)?,
+            ),
+            DiameterLimits { max: Some(row.minor), min: None },
             row.major_tolerance,
         ),
         Side::Internal => (
-            Spread { max: None, min: Some(row.major) },
-            Spread::of(row.pitch_diameter.checked_add(pitch_tolerance)?, row.pitch_diameter),
-            Spread::of(row.minor.checked_add(row.minor_tolerance)?, row.minor),
+            DiameterLimits { max: None, min: Some(row.major) },
+            DiameterLimits::of(
+                row.pitch_diameter.checked_add(pitch_tolerance)?,
+                row.pitch_diameter,
+            ),
+            DiameterLimits::of(row.minor.checked_add(row.minor_tolerance)?, row.minor),
             row.minor_tolerance,
         ),
     };
@@ -370,7 +378,7 @@ fn taper_sizes(thread: &Thread, side: Side, class: Class) -> Result<Sizes, Error
     };
     let off = thread.rounded(thread.pitch().scaled(quarters, 4 * 16));
     let around = |basic: Length| {
-        Ok::<_, Error>(Spread::of(basic.checked_add(off)?, basic.checked_sub(off)?))
+        Ok::<_, Error>(DiameterLimits::of(basic.checked_add(off)?, basic.checked_sub(off)?))
     };
     let both = off.checked_mul(2)?;
     Ok(Sizes {

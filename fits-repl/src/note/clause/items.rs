@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::{job::whole::Side, shop::words::Word};
+use fits_core::{job::whole::SizeKind as Side, shop::words::Word};
 
 use super::{
     led, owner,
