@@ -11,19 +11,8 @@ use std::{collections::BTreeMap, fs, path::Path};
 
 use fits_checks::project_file;
 
-/// What holds no answer: it is asked, or goes on from call to call.
-const NO_ANSWERS: [&str; 10] = [
-    "Adviser",
-    "Compound",
-    "Number",
-    "Rehearsal",
-    "Simulated",
-    "Stack",
-    "TapHole",
-    "Warm",
-    "WireThread",
-    "Worked",
-];
+/// What holds no answer: it goes on from call to call.
+const NO_ANSWERS: [&str; 5] = ["Adviser", "Compound", "Rehearsal", "Warm", "Worked"];
 
 /// Names that several standards have, each for its own: they are written with the
 /// module's name, and the front page says so.
@@ -213,6 +202,45 @@ fn the_front_page_shows_each_question() {
             .unwrap_or_else(|| panic!("no heading for {row}"));
         assert_eq!(page.lines().nth(heading + 1), Some("//! ```"), "{row}");
     }
+}
+
+/// A pressure, a force and a torque can be had and given as plain numbers: what a
+/// type has of them, typed, is read, set or taken in its block of `plain.rs`.
+#[test]
+fn what_is_typed_is_a_plain_number_too() {
+    let plain = fs::read_to_string(project_file("fits-core/src/shop/plain.rs")).expect("plain.rs");
+    let block = |owner: &str| {
+        let (_, rest) = plain.split_once(&format!("impl {owner} {{"))?;
+        rest.split_once("\n}").map(|(block, _)| block)
+    };
+    let (mut all, mut missing) = (0, Vec::new());
+    for (file, text) in files().iter().filter(|(file, _)| !file.ends_with("plain.rs")) {
+        let mut owner = String::new();
+        for line in text.lines() {
+            let opened = ["pub struct ", "impl "].iter().find_map(|it| line.strip_prefix(it));
+            owner = opened.map_or(owner, word);
+            let line = line.trim_start();
+            let Some(rest) = line.strip_prefix("pub ") else { continue };
+            let method = ["const fn ", "fn "].iter().find_map(|it| rest.strip_prefix(it));
+            let typed = method.map_or(rest.split_once(": "), |method| method.split_once("-> "));
+            let Some((name, typed)) = typed else { continue };
+            if !["Pressure", "Force", "Torque"].iter().any(|it| typed.contains(it)) {
+                continue;
+            }
+            let name = word(name);
+            all += 1;
+            let named = |it: char| it.is_ascii_alphanumeric() || it == '_';
+            let is_plain = block(&owner).is_some_and(|block| {
+                block.split(&format!("self.{name}")).skip(1).any(|rest| !rest.starts_with(named))
+                    || block.contains(&format!("({name}: f64"))
+            });
+            if !is_plain {
+                missing.push(format!("{file}: {owner}::{name}"));
+            }
+        }
+    }
+    assert!(all > 15, "{all} typed figures found");
+    assert!(missing.is_empty(), "typed alone: {missing:#?}");
 }
 
 /// Types that come back are written by serde: derived, or in `written.rs`.

@@ -312,7 +312,8 @@
 //!   units in every name, is the command's.
 //! - `uom`: typed figures ([`uom`]) at the boundary, and with them materials,
 //!   joints, bushings, temperatures and verdicts. Plain numbers beside them name
-//!   their unit: `torque_nm`, `pressure_mpa`, [`celsius`](shop::celsius).
+//!   their unit: `torque_nm`, `pressure_mpa`, [`celsius`](shop::celsius) and
+//!   [`in_celsius`](shop::in_celsius).
 //!
 //! # What is not covered
 //! Geometry (roundness, straightness, position), surface texture beyond what a

@@ -39,7 +39,7 @@ use crate::{
         tap::{ChartDrill, ChartHole, ClearanceHole},
         words::Word,
     },
-    size::Size,
+    size::{Number, Size},
     speech::Speech,
     standards::{
         bought::{Ball, Family, Keyway},
@@ -75,6 +75,7 @@ as_text! {
 }
 
 as_record! {
+    Number { ratio, is_fraction }
     Drill { name, series, diameter, known, source }
     Keyway { standard, width, height, known, source }
     ClearanceHole { screw, fit, hole, drill, known, source }

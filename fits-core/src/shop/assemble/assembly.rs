@@ -31,6 +31,7 @@ pub const MOST_PLASTIC: f64 = 0.3;
 /// assert_eq!(assembly.loosest().pressure(0).get::<megapascal>(), least);
 /// assert_eq!(assembly.tightest().pressure(0).get::<megapascal>(), most);
 /// assert_eq!(assembly.other_pressure(), assembly.pressure(0));
+/// assert_eq!(assembly.other_pressure_mpa(), (least, most));
 /// // 0.08 x 67.9 MPa on 40 x 30 mm, at 20 mm.
 /// let hold = assembly.axial_hold().expect("a length").get::<newton>();
 /// let torque = assembly.torque().expect("a length").get::<newton_meter>();
@@ -39,6 +40,7 @@ pub const MOST_PLASTIC: f64 = 0.3;
 /// let press = assembly.press_force().expect("a length").get::<newton>();
 /// assert_eq!(assembly.press_force_n(), Some(press));
 /// assert_eq!(assembly.soft_press_force(), assembly.press_force());
+/// assert_eq!(assembly.soft_press_force_n(), assembly.press_force_n());
 /// // Both parts stay elastic.
 /// assert!(assembly.keeps() && assembly.figures_hold());
 /// assert!(!(assembly.yields() || assembly.breaks() || assembly.is_yielded_through()));

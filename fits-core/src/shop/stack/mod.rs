@@ -144,6 +144,7 @@ pub struct Share {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Stack {
     links: Vec<Link>,
     worst: Limits,

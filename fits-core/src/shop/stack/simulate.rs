@@ -48,6 +48,7 @@ pub struct Runs {
 
 /// What simulated stacks came to.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Simulated {
     /// How many there were.
     pub runs: u64,
@@ -65,7 +66,9 @@ pub struct Simulated {
     pub below_nought: f64,
     /// The share inside the wanted play, where one was wanted.
     pub inside: Option<f64>,
+    #[cfg_attr(feature = "serde", serde(skip))]
     worst: Limits,
+    #[cfg_attr(feature = "serde", serde(skip))]
     bins: Vec<u64>,
 }
 

@@ -83,6 +83,7 @@ const SAME: f64 = 1.0;
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct TapHole {
     major: Length,
     pitch: Length,

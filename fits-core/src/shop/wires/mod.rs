@@ -61,6 +61,7 @@ pub enum Method {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct WireThread {
     pitch: Length,
     lead: Length,
