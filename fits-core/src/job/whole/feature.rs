@@ -10,7 +10,7 @@ use core::ops::Range;
 ///
 /// ```
 /// use fits_core::{job::whole::SizeKind, standards::iso286::Feature};
-/// assert_eq!((SizeKind::Hole.word(), SizeKind::Hole.surface()), ("hole", Some(PartFeature::Hole)));
+/// assert_eq!((SizeKind::Hole.word(), SizeKind::Hole.surface()), ("hole", Some(Feature::Hole)));
 /// assert_eq!(SizeKind::Thread.surface(), None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
