@@ -5,9 +5,8 @@
 //! face of the nut. Its limits there are those of the plane's place, a
 //! sixteenth of them on the diameter.
 
-use super::{
-    Class, DiameterLimits, Form, Nominal, Pitch, Side, Sizes, Thread, Zone, pipe_table as table,
-};
+use super::pipe_table as table;
+use super::{Class, DiameterLimits, Form, Nominal, Pitch, Side, Sizes, Thread, Zone};
 use crate::{
     error::Error,
     size::{Decimals, Length, Rounding},
@@ -332,23 +331,18 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
 fn parallel_sizes(thread: &Thread, side: Side, class: Class, times: i64) -> Result<Sizes, Error> {
     let row = parallel(thread.nominal().length()?)
         .ok_or_else(|| not_listed(thread.form(), thread.nominal()))?;
+    let basic = row.pitch_diameter;
     let pitch_tolerance = row.pitch_tolerance.checked_mul(times)?;
     let (major, pitch, minor, crest_tolerance) = match side {
         Side::External => (
             DiameterLimits::of(row.major, row.major.checked_sub(row.major_tolerance)?),
-            DiameterLimits::of(
-                row.pitch_diameter,
-                row.pitch_diameter.checked_sub(pitch_tolerance)?,
-            ),
+            DiameterLimits::of(basic, basic.checked_sub(pitch_tolerance)?),
             DiameterLimits { max: Some(row.minor), min: None },
             row.major_tolerance,
         ),
         Side::Internal => (
             DiameterLimits { max: None, min: Some(row.major) },
-            DiameterLimits::of(
-                row.pitch_diameter.checked_add(pitch_tolerance)?,
-                row.pitch_diameter,
-            ),
+            DiameterLimits::of(basic.checked_add(pitch_tolerance)?, basic),
             DiameterLimits::of(row.minor.checked_add(row.minor_tolerance)?, row.minor),
             row.minor_tolerance,
         ),
