@@ -9,7 +9,7 @@ use fits_core::{
     shop::{
         Verdict,
         adviser::{Action, Adviser, Prior, Settings},
-        rehearse::{Rehearsal, Work},
+        rehearse::{Rehearsal, RehearsedPart},
         verdict::{Measured, Rule},
     },
     standards::{
@@ -27,8 +27,8 @@ fn limits() -> Limits {
     class.limits(Length::from_millimetres(20).expect("20 mm")).expect("defined")
 }
 
-fn work() -> Work {
-    Work {
+fn work() -> RehearsedPart {
+    RehearsedPart {
         limits: limits(),
         feature: Feature::Hole,
         start: um(19_600),
@@ -45,7 +45,7 @@ fn work() -> Work {
 }
 
 fn adviser() -> Adviser {
-    let Work { limits, feature, start, machine, instrument, settings } = work();
+    let RehearsedPart { limits, feature, start, machine, instrument, settings } = work();
     Adviser::new(limits, feature, start, machine, instrument, settings).expect("sensible")
 }
 

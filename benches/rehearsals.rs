@@ -10,7 +10,7 @@ use fits_core::{
     Length, Limits,
     shop::{
         adviser::{Prior, Settings},
-        rehearse::{Fault, Rehearsal, Work},
+        rehearse::{Fault, Rehearsal, RehearsedPart},
     },
     standards::{
         instruments::Instrument,
@@ -24,7 +24,7 @@ fn size(text: &str) -> Length {
 
 struct Setting {
     name: &'static str,
-    work: Work,
+    work: RehearsedPart,
     /// Shares wanted: good at least, scrapped at most.
     good: f64,
     over: f64,
@@ -44,7 +44,7 @@ fn setting(
         Feature::Shaft => limits.upper().checked_add(size(left)),
     };
     let instrument = Instrument::find(gauge).expect(gauge);
-    let work = Work {
+    let work = RehearsedPart {
         limits,
         feature,
         start: start.expect("in range"),
@@ -84,7 +84,7 @@ fn settings() -> [Setting; 7] {
     ]
 }
 
-fn rehearsed(work: Work, fault: Option<Fault>, runs: u32) -> Rehearsal {
+fn rehearsed(work: RehearsedPart, fault: Option<Fault>, runs: u32) -> Rehearsal {
     let mut rehearsal = Rehearsal::new(work, 1).expect("sensible").with_fault(fault);
     for _ in 0..runs {
         rehearsal.run().expect("in range");

@@ -7,7 +7,7 @@ use fits_core::{
         adviser::{
             Action, Adviser, Because, FinishedPass, Next, Observed, Prior, Settings, Split, learn,
         },
-        rehearse::{Rehearsal, Work},
+        rehearse::{Rehearsal, RehearsedPart},
     },
     standards::{
         instruments::Uncertainty,
@@ -511,7 +511,7 @@ fn many_alike_jobs_are_believed() {
 fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
     let one = |class: &str, nominal: &str, feature, start: &str, step: f64| {
         let class: Class = class.parse().expect("a class");
-        let work = Work {
+        let work = RehearsedPart {
             limits: class.limits(nominal.parse().expect("a size")).expect("defined"),
             feature,
             start: start.parse().expect("a size"),
@@ -519,7 +519,7 @@ fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
             instrument: GAUGE,
             settings: Settings::default().dial_division(um(step)),
         };
-        let Work { limits, feature, start, machine, instrument, settings } = work;
+        let RehearsedPart { limits, feature, start, machine, instrument, settings } = work;
         let told = Adviser::new(limits, feature, start, machine, instrument, settings)
             .expect("sensible")
             .next();

@@ -6,7 +6,7 @@ use fits_core::{
     Fit, Length, Limits,
     size::Unit,
     standards::{
-        bought::{Family, Load, Part, seat},
+        bought::{BoughtPart, Family, Load, seat},
         iso286::{Class, Feature},
     },
 };
@@ -42,7 +42,7 @@ fn unit(row: &Row) -> Unit {
     }
 }
 
-fn part(row: &Row) -> Part {
+fn part(row: &Row) -> BoughtPart {
     let nominal = row.length(row.text("nominal"), unit(row));
     Family::named(row.text("family"))
         .and_then(|family| family.part(nominal))
@@ -240,7 +240,7 @@ fn the_two_metric_dowel_pins_differ_at_every_size_both_list() {
         assert!(american.mate.is_some());
         if let Ok(iso) = iso.part(size) {
             assert_ne!(iso.limits, american.limits, "{size}");
-            let error = Part::find("dowel pin", size).unwrap_err();
+            let error = BoughtPart::find("dowel pin", size).unwrap_err();
             assert_eq!(error.choices().len(), 2, "{error}");
             both += 1;
         }

@@ -8,7 +8,7 @@ use fits_core::{
     Length, Limits,
     size::Unit,
     standards::{
-        bought::{Family, KeyStandard, Keyway, Load, Part, seat},
+        bought::{BoughtPart, Family, KeyStandard, Keyway, Load, seat},
         iso286::{Class, Feature},
     },
 };
@@ -277,7 +277,7 @@ fn every_row_is_reached_at_its_ends() {
             at.push(start);
         }
         for size in at {
-            let ask = |size: Length| -> Part {
+            let ask = |size: Length| -> BoughtPart {
                 if family.goes_by_outside() {
                     family.part_of(size.half(), size)
                 } else {
@@ -359,7 +359,7 @@ fn words_are_plain_and_lead_somewhere() {
 
 #[track_caller]
 fn refused(text: &str, size: &str) -> (String, String) {
-    let error = Part::find(text, size.parse().unwrap()).expect_err("an answer");
+    let error = BoughtPart::find(text, size.parse().unwrap()).expect_err("an answer");
     (error.to_string(), error.advice())
 }
 
@@ -487,7 +487,7 @@ proptest! {
         load in 0..Load::ALL.len(),
     ) {
         for size in [nominal, near].map(Length::from_tenth_nanometres) {
-            let _ = Part::find(&text, size);
+            let _ = BoughtPart::find(&text, size);
             for family in Family::all() {
                 match family.part(size) {
                     Ok(part) => prop_assert!(size.is_positive() && part.limits.lower() <= part.limits.upper()),

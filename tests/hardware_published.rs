@@ -7,8 +7,8 @@ use fits_core::{
     size::Unit,
     standards::{
         hardware::{
-            CotterPin, Gland, GlandUse, Ring, RingKind, SpringPin, SpringPinKind, TaperPin,
-            Woodruff,
+            CotterPin, Gland, GlandUse, RetainingRing, RingKind, SpringPin, SpringPinKind,
+            TaperPin, Woodruff,
         },
         iso286::{Class, Grade, standard_tolerance},
     },
@@ -120,7 +120,7 @@ const OTHER_SHEETS: [(RingKind, f64, f64, &str, &str); 8] = [
 #[test]
 fn other_sheets_agree_or_are_known_to_slip() {
     for (kind, on, groove, sheet, why) in OTHER_SHEETS {
-        let ring = Ring::find(kind, mm(on)).unwrap()[0];
+        let ring = RetainingRing::find(kind, mm(on)).unwrap()[0];
         let limits = ring.groove().unwrap();
         let nominal = if kind == RingKind::Din471 { limits.upper() } else { limits.lower() };
         assert_eq!(nominal == mm(groove), why.is_empty(), "{sheet} at {on}: {why}");
@@ -139,7 +139,7 @@ fn e_ring_grooves_are_those_of_a_second_sheet() {
         (0.312, 0.25),
         (0.375, 0.303),
     ] {
-        let ring = Ring::find(RingKind::ERing, inches(shaft)).unwrap()[0];
+        let ring = RetainingRing::find(RingKind::ERing, inches(shaft)).unwrap()[0];
         assert!(ring.groove().unwrap().contains(inches(groove)), "{shaft}");
     }
 }

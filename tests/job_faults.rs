@@ -117,7 +117,8 @@ fn general_rules_hold_alone() {
     };
     let sized = |text: &str, name: &str, mm: f64| {
         let (job, at) = said(text, name);
-        let size = job.features[at].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        let size =
+            job.features[at].nominal.as_ref().and_then(fits_core::job::whole::NominalSize::size);
         assert!(size.is_some_and(|size| (size.millimetres() - mm).abs() < 1e-6), "{size:?}");
         (job, at)
     };

@@ -244,7 +244,7 @@ fn prose_is_asked_about_line_by_line_and_no_size_in_it_is_guessed() {
         assert!(line.get(question.at.clone()).is_some(), "the place of {question:?}");
     }
     for feature in &job.features {
-        let size = feature.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        let size = feature.nominal.as_ref().and_then(fits_core::job::whole::NominalSize::size);
         assert!(size.is_none_or(|size| size.millimetres() < 60.0), "{feature:?}");
     }
 }

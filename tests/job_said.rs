@@ -2,7 +2,7 @@
 //! of its own, with the feature that is to come out of it.
 
 use fits_checks::notes::{asked, feature, mate, mm, size};
-use fits_core::job::whole::{Nominal, Side};
+use fits_core::job::whole::{NominalSize, SizeKind};
 use fits_repl::note;
 
 const HEAD: &str = "all mm\n\npart | feature | size | goes with | fit\n---|---|---|---|---\n";
@@ -22,7 +22,7 @@ fn a_cell_that_says_how_a_part_is_bought_is_no_feature() {
 #[test]
 fn a_word_that_names_no_side_goes_by_the_class() {
     let job = note::read(&format!("{HEAD}gearmotor | shaft | 18 h6 | |\n"));
-    assert_eq!(job.features[feature(&job, "gearmotor shaft")].side, Side::Shaft);
+    assert_eq!(job.features[feature(&job, "gearmotor shaft")].side, SizeKind::Shaft);
 }
 
 /// Millimetres written once hold for both sizes; a bare 250 beside inches is none.
@@ -39,7 +39,7 @@ fn paired_cells_are_several_features() {
     let job = note::read(&format!("{HEAD}gear | bore / thickness | 30 H8 / 8 | shaft | slide\n"));
     assert_eq!(size(&job, "gear bore"), Some(mm("30mm")));
     assert_eq!(size(&job, "gear thickness"), Some(mm("8mm")));
-    assert_eq!(job.features[feature(&job, "gear thickness")].side, Side::Length);
+    assert_eq!(job.features[feature(&job, "gear thickness")].side, SizeKind::Length);
 }
 
 /// The unit beside a size that is denied holds for the one that is meant.
@@ -95,7 +95,7 @@ fn a_number_in_words_is_a_count_or_a_size() {
     assert_eq!(size(&job, "gear bore"), Some(mm("0.5in")));
     assert_eq!(
         job.features[feature(&job, "bolt thread")].nominal,
-        Some(Nominal::Thread("1/2 WHIT".into()))
+        Some(NominalSize::Thread("1/2 WHIT".into()))
     );
 }
 
@@ -142,7 +142,7 @@ fn item_numbers_of_a_table_name_its_parts() {
     assert_eq!(with("Plummer bush od"), "Block bore");
     assert_eq!(with("Ratchet bore"), "Beam gudgeon drum seat");
     assert_eq!(with("Brake drum keyway"), "Key width");
-    assert_eq!(job.features[feature(&job, "Key width")].side, Side::Other);
+    assert_eq!(job.features[feature(&job, "Key width")].side, SizeKind::Other);
     let job = note::read(&format!("{text}\n5/6 item 4 bore shd be 34 H7\n"));
     assert_eq!(size(&job, "Block bore"), Some(mm("34mm")));
     // Numbers that do not run are no item numbers.
@@ -156,7 +156,7 @@ fn a_taper_is_a_ratio_and_no_size() {
     let text = "all mm\nspindle\n - nose taper 1 in 8, 28 big end\nhub\n - taper bore 1 in 8, 28\n";
     let job = note::read(text);
     let end = &job.features[feature(&job, "spindle nose big end")];
-    assert_eq!((end.side, size(&job, "spindle nose big end")), (Side::Shaft, Some(mm("28mm"))));
+    assert_eq!((end.side, size(&job, "spindle nose big end")), (SizeKind::Shaft, Some(mm("28mm"))));
     assert_eq!(size(&job, "hub bore"), Some(mm("28mm")));
     assert!(job.remarks.iter().any(|remark| remark.text == "1 in 8"));
     let job = note::read("pin\n - dia 1/2\n - 1 in long\n");
@@ -203,7 +203,7 @@ fn a_remark_of_a_row_gives_the_sizes_that_it_names() {
         assert_eq!(size(&job, name), Some(mm(is)), "{name}");
     }
     let thread = &job.features[feature(&job, "pin thread")];
-    assert_eq!(thread.nominal, Some(Nominal::Thread("M8".into())));
+    assert_eq!(thread.nominal, Some(NominalSize::Thread("M8".into())));
     let all = |part: &str| {
         (0..job.features.len()).filter(|at| job.full_name(*at).starts_with(part)).count()
     };
@@ -234,12 +234,12 @@ fn the_pitch_of_a_gear_is_no_circle_of_holes() {
     let text = "all mm\npinion - 18T, pcd 20, boss 9 w. 3 cross hole\nwheel - 30 teeth, pitch diameter 45, width 16\n\
                 worm - module 1.5, od 21\nplate - 4 holes 6 on 50 pcd\n";
     let job = note::read(text);
-    assert_eq!(job.features[feature(&job, "pinion pitch diameter")].side, Side::Other);
-    assert_eq!(job.features[feature(&job, "pinion boss")].side, Side::Shaft);
+    assert_eq!(job.features[feature(&job, "pinion pitch diameter")].side, SizeKind::Other);
+    assert_eq!(job.features[feature(&job, "pinion boss")].side, SizeKind::Shaft);
     assert_eq!(size(&job, "wheel pitch diameter"), Some(mm("45mm")));
     assert_eq!(size(&job, "wheel width"), Some(mm("16mm")));
     assert!(job.features.iter().all(|one| one.size() != Some(mm("1.5mm"))));
-    assert_eq!(job.features[feature(&job, "plate holes pcd")].side, Side::Length);
+    assert_eq!(job.features[feature(&job, "plate holes pcd")].side, SizeKind::Length);
 }
 
 /// What stands about a size tells a count, a stock, a reading or a length from it.
@@ -252,9 +252,11 @@ fn words_about_a_size_tell_what_it_is() {
     let text = "all mm\nspindle - body 10, hd 18, tail 8 x 22 long\nlever - length 420\nplate - window 38, slot 1/4\n\n\
                 5/6 lever 420 hits the treadle, cut to 360\n6/6 slot in plate came out 5/16\n";
     let job = note::read(text);
-    for (name, side) in
-        [("spindle hd", Side::Shaft), ("spindle tail", Side::Shaft), ("plate window", Side::Hole)]
-    {
+    for (name, side) in [
+        ("spindle hd", SizeKind::Shaft),
+        ("spindle tail", SizeKind::Shaft),
+        ("plate window", SizeKind::Hole),
+    ] {
         assert_eq!(job.features[feature(&job, name)].side, side, "{name}");
     }
     assert_eq!(size(&job, "lever length"), Some(mm("360mm")));

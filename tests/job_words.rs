@@ -4,7 +4,7 @@
 use fits_checks::notes::{asked, feature, mate, mm, size};
 use fits_core::{
     Length,
-    job::whole::{Job, Nominal, Side},
+    job::whole::{Job, NominalSize, SizeKind},
 };
 use fits_repl::note;
 
@@ -45,7 +45,7 @@ fn a_sign_behind_a_number_is_no_part_of_it() {
         let text = format!("all inches\narm\n - Post hole is tapped 1/4-20{sign}\n");
         let job = note::read(&text);
         let thread = job.features.iter().find_map(|one| match &one.nominal {
-            Some(Nominal::Thread(name)) => Some(name.as_str()),
+            Some(NominalSize::Thread(name)) => Some(name.as_str()),
             _ => None,
         });
         assert_eq!(thread, Some("1/4-20"), "{text}");
@@ -274,7 +274,7 @@ fn a_row_says_what_is_long_and_what_its_part_is_made_of() {
     );
     let one = |name: &str| &job.features[feature(&job, name)];
     for name in ["Shaft keyway depth", "Housing bore depth", "Wheel head pin spacing"] {
-        assert_eq!(one(name).side, Side::Length, "{name}");
+        assert_eq!(one(name).side, SizeKind::Length, "{name}");
     }
     let off = one("Shaft keyway depth").deviations.expect("limits");
     assert_eq!((off.lower(), off.upper()), (Length::ZERO, mm("0.2mm")));
@@ -392,7 +392,7 @@ fn a_word_behind_two_sizes_is_of_the_second() {
     assert!(job.questions.is_empty(), "{:?}", job.questions);
     for (said, name) in [("M20 x 1", "M20x1"), ("M12 x 14", "M12")] {
         let job = note::read(&format!("all mm\nspindle\n - thread {said}\n"));
-        assert_eq!(job.features[0].nominal, Some(Nominal::Thread(name.into())));
+        assert_eq!(job.features[0].nominal, Some(NominalSize::Thread(name.into())));
     }
 }
 
@@ -411,8 +411,8 @@ fn what_is_not_round_has_its_own_side() {
     let job = note::read(text);
     for (name, is) in [("sq hole", "0.375in"), ("boss keyway", "0.125in"), ("grv", "0.25in")] {
         let at = feature(&job, &format!("crank {name}"));
-        assert_eq!(job.features[at].side, Side::Other, "{name}");
+        assert_eq!(job.features[at].side, SizeKind::Other, "{name}");
         assert_eq!(job.features[at].size(), Some(mm(is)), "{name}");
     }
-    assert_eq!(job.features[feature(&job, "shaft sq")].side, Side::Other);
+    assert_eq!(job.features[feature(&job, "shaft sq")].side, SizeKind::Other);
 }

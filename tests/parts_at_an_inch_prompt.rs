@@ -3,7 +3,7 @@
 
 use fits_core::{
     size::Unit,
-    standards::bought::{Family, Part},
+    standards::bought::{BoughtPart, Family},
 };
 use fits_repl::{answer::Answer, problem::Problem, session::Session};
 
@@ -43,7 +43,7 @@ fn every_familys_own_name_is_typed_with_every_size_it_lists() {
 fn an_inch_size_asks_among_inch_parts_alone() {
     for (word, size) in [("key", "3/16in"), ("tube", "1in"), ("drill rod", "3/8in")] {
         let nominal = size.parse().expect(size);
-        match Part::find_in(word, nominal, Unit::Inch) {
+        match BoughtPart::find_in(word, nominal, Unit::Inch) {
             Ok(part) => assert_eq!(part.family.unit(), Unit::Inch, "{word}"),
             Err(error) => {
                 assert!(!error.choices().is_empty(), "{word}: {error}");

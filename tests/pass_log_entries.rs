@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::{Doubt, Entry, Opening, PassLog, Seen, State},
+    job::{Doubt, Entry, LogState, Opening, PassLog, Seen},
     shop::adviser::{Prior, Settings, story::Story},
     standards::iso286::Feature,
 };
@@ -129,8 +129,8 @@ fn an_undo_takes_back_the_last_that_stands() {
     assert_eq!(standing(&[one(), Entry::Undo, two()]), [two()]);
     assert_eq!(standing(&[Entry::Undo, one()]), [one()]);
     assert_eq!(standing(&[one(), Entry::Done, Entry::Undo]), [one()]);
-    assert_eq!(log(&[one(), Entry::Done]).state(), State::Done);
-    assert_eq!(log(&[one(), Entry::Done, Entry::Undo]).state(), State::Open);
+    assert_eq!(log(&[one(), Entry::Done]).state(), LogState::Done);
+    assert_eq!(log(&[one(), Entry::Done, Entry::Undo]).state(), LogState::Open);
     // What was lost stays lost.
     assert_eq!(standing(&[Entry::Lost, Entry::Undo]), [Entry::Lost]);
 }

@@ -8,7 +8,7 @@ use fits_core::{
     Length, Limits,
     shop::{
         adviser::{Action, Adviser, Prior, Settings},
-        rehearse::{Odds, Rehearsal, Work},
+        rehearse::{Odds, Rehearsal, RehearsedPart},
     },
     standards::{
         instruments::Uncertainty,
@@ -40,8 +40,8 @@ fn machine(scatter: f64) -> Prior {
 }
 
 /// A hole 0.4 mm under its nominal size; the dial is read between divisions.
-fn work(class: &str, repeat: f64, scatter: f64) -> Work {
-    Work {
+fn work(class: &str, repeat: f64, scatter: f64) -> RehearsedPart {
+    RehearsedPart {
         limits: limits(class),
         feature: Feature::Hole,
         start: "19.6mm".parse().expect("a size"),
@@ -51,7 +51,7 @@ fn work(class: &str, repeat: f64, scatter: f64) -> Work {
     }
 }
 
-fn rehearsed(work: Work) -> [Odds; 3] {
+fn rehearsed(work: RehearsedPart) -> [Odds; 3] {
     let mut rehearsal = Rehearsal::new(work, 20_000_101).expect("sensible");
     for _ in 0..RUNS {
         rehearsal.run().expect("in range");
@@ -114,7 +114,7 @@ fn h6_with_a_bore_gauge() {
 fn a_shaft_fares_as_a_hole() {
     let hole = work("H7", 2.5, 2.0);
     let upper = hole.limits.upper().checked_sub(hole.start).expect("in range");
-    let shaft = Work {
+    let shaft = RehearsedPart {
         feature: Feature::Shaft,
         start: hole.limits.lower().checked_add(upper).expect("in range"),
         ..hole
@@ -147,8 +147,10 @@ fn the_same_seed_gives_the_same_odds_and_another_seed_others() {
 #[test]
 fn a_bias_costs_parts() {
     let fair = work("H7", 2.5, 2.0);
-    let biased =
-        Work { instrument: Uncertainty { bias: micrometres(6.0), ..fair.instrument }, ..fair };
+    let biased = RehearsedPart {
+        instrument: Uncertainty { bias: micrometres(6.0), ..fair.instrument },
+        ..fair
+    };
     let [.., fair] = rehearsed(fair);
     let [.., biased] = rehearsed(biased);
     assert!(biased.good < fair.good - 0.05, "{:.4} against {:.4}", biased.good, fair.good);
@@ -269,7 +271,7 @@ fn a_start_with_no_metal_left_is_refused() {
         ("20.1mm", "a bore of 20.1 mm is over the upper limit 20.021 mm already"),
         ("0mm", "0 mm is not a size of a part"),
     ] {
-        let work = Work { start: start.parse().expect(start), ..work("H7", 2.5, 2.0) };
+        let work = RehearsedPart { start: start.parse().expect(start), ..work("H7", 2.5, 2.0) };
         let error = Rehearsal::new(work, 1).expect_err(start);
         assert_eq!(error.to_string(), message);
     }

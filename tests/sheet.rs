@@ -4,7 +4,7 @@
 use fits_checks::project_file;
 use fits_core::{
     Length, Limits,
-    job::whole::{Job, Nominal, Reading, State},
+    job::whole::{Job, NominalSize, NotedReading, State},
     size::{Decimals, Rounding},
 };
 use fits_repl::{answer::Answer, note, session::Session, sheet};
@@ -78,7 +78,7 @@ fn the_sheet_is_valid_and_has_a_page_for_each_part_and_one_for_the_assembly() {
     // A part of which nothing is cut to a fit shares a page with its like.
     let is_cut = |part: usize| {
         job.features_of(part).any(|(at, feature)| {
-            job.limits(at).is_some() || matches!(feature.nominal, Some(Nominal::Thread(_)))
+            job.limits(at).is_some() || matches!(feature.nominal, Some(NominalSize::Thread(_)))
         })
     };
     let cut: Vec<usize> = (0..job.parts.len()).filter(|part| is_cut(*part)).collect();
@@ -167,7 +167,7 @@ fn what_was_read_has_no_passes_and_what_is_bought_is_not_cut() {
     }
     // A good reading ends the passes.
     let journal = job.features.iter().position(|it| it.name == "journal");
-    job.features[journal.expect("a journal")].readings.push(Reading {
+    job.features[journal.expect("a journal")].readings.push(NotedReading {
         line: 1,
         at: 0..1,
         size: size("0.7488in"),
@@ -227,7 +227,7 @@ fn a_job_of_nothing_and_one_without_sizes_have_a_sheet() {
     for text in ["0.0000001mm", "90000000mm"] {
         let mut job = press();
         for feature in &mut job.features {
-            feature.nominal = Some(Nominal::Size(size(text)));
+            feature.nominal = Some(NominalSize::Size(size(text)));
         }
         is_sound(&page(&job));
     }
@@ -288,7 +288,7 @@ fn limits_are_those_of_the_job() {
     job.mates[mate].fit.clearance =
         Some(Limits::new(size("0.0015in"), size("0.002in")).expect("limits"));
     let bore = job.mates[mate].hole;
-    job.features[bore].readings.push(Reading {
+    job.features[bore].readings.push(NotedReading {
         line: 1,
         at: 0..1,
         size: size("0.7508in"),
@@ -316,7 +316,7 @@ fn limits_are_those_of_the_job() {
         ("0.748in", "the note has 0.7500 in for the hole and 0.7480 in"),
         ("0.745in", "the hole is 0.75 in and the shaft 0.745 in"),
     ] {
-        job.features[journal].nominal = Some(Nominal::Size(size(shaft)));
+        job.features[journal].nominal = Some(NominalSize::Size(size(shaft)));
         let said = words(is_sound(&page(&job)).root_element());
         assert!(said.contains(told), "{said}");
     }

@@ -4,7 +4,8 @@
 use fits_core::{
     Length,
     standards::thread::{
-        Class, Nominal, Pitch, Side, Sizes, Spread, Thread, ThreadPair, Zone, scan, scan_expected,
+        Class, DiameterLimits, Nominal, Pitch, Side, Sizes, Thread, ThreadPair, Zone, scan,
+        scan_expected,
     },
 };
 use proptest::prelude::*;
@@ -72,13 +73,13 @@ fn internal_class() -> impl Strategy<Value = Class> {
     })
 }
 
-fn is_inside(inner: Spread, outer: Spread) -> bool {
+fn is_inside(inner: DiameterLimits, outer: DiameterLimits) -> bool {
     inner.max.is_none_or(|max| outer.max.is_none_or(|outer| max <= outer))
         && inner.min.is_none_or(|min| outer.min.is_none_or(|outer| min >= outer))
 }
 
 fn is_ordered(sizes: &Sizes) -> bool {
-    let least = |spread: Spread| spread.min.or(spread.max).unwrap();
+    let least = |spread: DiameterLimits| spread.min.or(spread.max).unwrap();
     [sizes.major, sizes.pitch, sizes.minor]
         .into_iter()
         .all(|spread| spread.min.is_none_or(|min| spread.max.is_none_or(|max| min < max)))

@@ -6,7 +6,7 @@ use fits_checks::{Row, rows};
 use fits_core::{
     Length,
     size::{Decimals, Rounding, Unit},
-    standards::thread::{Class, Form, Series, Spread, Thread},
+    standards::thread::{Class, DiameterLimits, Form, Series, Thread},
 };
 
 /// A figure that a source prints otherwise than the library gives it.
@@ -75,7 +75,7 @@ impl Check {
         }
     }
 
-    fn spread(&mut self, row: &Row, name: &str, diameter: &str, unit: Unit, ours: Spread) {
+    fn spread(&mut self, row: &Row, name: &str, diameter: &str, unit: Unit, ours: DiameterLimits) {
         self.figure(row, name, &format!("{diameter}_max"), unit, ours.max);
         self.figure(row, name, &format!("{diameter}_min"), unit, ours.min);
     }

@@ -6,7 +6,7 @@ use fits_checks::rows;
 use fits_core::{
     Length,
     source::Known,
-    standards::thread::{Class, Form, Side, Spread, Thread},
+    standards::thread::{Class, DiameterLimits, Form, Side, Thread},
 };
 
 /// The class that a text is; none where it is empty.
@@ -234,28 +234,31 @@ fn worked_by_hand() {
     // 0.20 P + 0.05 and room 0.025; the nut 0.12 P + 0.03 and 0.375 P.
     let thread: Thread = "2 BA".parse().unwrap();
     let screw = thread.external(None).unwrap();
-    assert_eq!(screw.major, Spread { max: mm("4.675"), min: mm("4.513") });
-    assert_eq!(screw.pitch, Spread { max: mm("4.190"), min: mm("4.084") });
-    assert_eq!(screw.minor, Spread { max: mm("3.705"), min: mm("3.493") });
+    assert_eq!(screw.major, DiameterLimits { max: mm("4.675"), min: mm("4.513") });
+    assert_eq!(screw.pitch, DiameterLimits { max: mm("4.190"), min: mm("4.084") });
+    assert_eq!(screw.minor, DiameterLimits { max: mm("3.705"), min: mm("3.493") });
     let close = thread.external(class("close")).unwrap();
     // 0.08 P + 0.02 = 0.0848.
-    assert_eq!(close.pitch, Spread { max: mm("4.215"), min: mm("4.130") });
+    assert_eq!(close.pitch, DiameterLimits { max: mm("4.215"), min: mm("4.130") });
     let nut = thread.internal(None).unwrap();
-    assert_eq!(nut.pitch, Spread { max: mm("4.342"), min: mm("4.215") });
-    assert_eq!(nut.minor, Spread { max: mm("4.034"), min: mm("3.73") });
+    assert_eq!(nut.pitch, DiameterLimits { max: mm("4.342"), min: mm("4.215") });
+    assert_eq!(nut.minor, DiameterLimits { max: mm("4.034"), min: mm("3.73") });
     // From 11 BA on there is no room.
     let thread: Thread = "12 BA".parse().unwrap();
-    assert_eq!(thread.external(None).unwrap().major, Spread { max: mm("1.3"), min: mm("1.23") });
+    assert_eq!(
+        thread.external(None).unwrap().major,
+        DiameterLimits { max: mm("1.3"), min: mm("1.23") }
+    );
     // BS 84, recalled: T = 0.002 cbrt(0.25) + 0.003 sqrt(0.25) + 0.005
     // sqrt(0.05) = 0.00388; room 0.3 T.
     let thread: Thread = "1/4 BSW".parse().unwrap();
     let screw = thread.external(class("medium")).unwrap();
-    assert_eq!(screw.major, Spread { max: inch("0.2488"), min: inch("0.2427") });
-    assert_eq!(screw.pitch, Spread { max: inch("0.2168"), min: inch("0.2129") });
+    assert_eq!(screw.major, DiameterLimits { max: inch("0.2488"), min: inch("0.2427") });
+    assert_eq!(screw.pitch, DiameterLimits { max: inch("0.2168"), min: inch("0.2129") });
     let nut = thread.internal(class("normal")).unwrap();
-    assert_eq!(nut.pitch, Spread { max: inch("0.2238"), min: inch("0.2180") });
+    assert_eq!(nut.pitch, DiameterLimits { max: inch("0.2238"), min: inch("0.2180") });
     // 0.2 P + 0.007.
-    assert_eq!(nut.minor, Spread { max: inch("0.2030"), min: inch("0.1860") });
+    assert_eq!(nut.minor, DiameterLimits { max: inch("0.2030"), min: inch("0.1860") });
     // A longer engagement widens the tolerance.
     let long = thread.sizes(Side::External, class("medium"), inch("1")).unwrap();
     assert!(long.pitch.min < screw.pitch.min && long.pitch.max < screw.pitch.max);
@@ -269,9 +272,9 @@ fn worked_by_hand() {
     );
     assert_eq!((Some(taper.useful_length), taper.wrench_length), (mm("13.2"), None));
     let screw = thread.external(None).unwrap();
-    assert_eq!(screw.pitch, Spread { max: mm("19.906"), min: mm("19.680") });
+    assert_eq!(screw.pitch, DiameterLimits { max: mm("19.906"), min: mm("19.680") });
     let nut = "Rp1/2".parse::<Thread>().unwrap().internal(None).unwrap();
-    assert_eq!(nut.pitch, Spread { max: mm("19.935"), min: mm("19.651") });
+    assert_eq!(nut.pitch, DiameterLimits { max: mm("19.935"), min: mm("19.651") });
 }
 
 #[test]

@@ -5,7 +5,7 @@ use fits_core::{
     Length,
     shop::{
         adviser::{Prior, Settings, TOP_SLIDE_DEGREES},
-        rehearse::{Rehearsal, Work},
+        rehearse::{Rehearsal, RehearsedPart},
     },
     standards::{
         instruments::Uncertainty,
@@ -47,7 +47,7 @@ fn the_angle_takes_a_tenth() {
 fn a_coarse_dial_gains_by_it() {
     let class: Class = "H6".parse().expect("a class");
     let rehearsed = |top_slide: Option<Length>| {
-        let work = Work {
+        let work = RehearsedPart {
             limits: class.limits(size("20mm")).expect("defined"),
             feature: Feature::Hole,
             start: size("19.6mm"),

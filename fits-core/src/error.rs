@@ -20,6 +20,11 @@ use crate::{
 /// let error = class.limits(Length::from_micrometres(800)?).unwrap_err();
 /// assert_eq!(error.to_string(), "holes A are not defined at 0.8 mm: letters A and B start above 1 mm");
 /// assert_eq!(error.instead().map(|class| class.to_string()).as_deref(), Some("C11"));
+/// assert!(error.is_not_defined() && !error.is_out_of_table());
+/// assert_eq!((error.subject(), error.choices().len()), (None, 0));
+/// let error = "20 H7".parse::<Length>().unwrap_err();
+/// assert!(error.is_unreadable() && !(error.is_not_listed() || error.is_ambiguous()));
+/// assert_eq!((error.span(), error.advice().as_str()), (Some(2..5), "write `20mm` or `3/4in`"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, PartialEq)]
@@ -69,6 +74,14 @@ pub(crate) enum Kind {
 }
 
 /// What a refusal is about: the value to change.
+///
+/// ```
+/// use fits_core::{Subject, standards::materials::{Figures, Material}};
+/// use uom::si::{f64::Pressure, pressure::gigapascal};
+/// let figures = Figures::elastic(Pressure::new::<gigapascal>(200.0), 0.7);
+/// let refused = Material::custom("my alloy", figures).unwrap_err();
+/// assert_eq!(refused.subject(), Some(Subject::Poisson));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]

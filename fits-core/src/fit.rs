@@ -11,6 +11,11 @@ use crate::{
 };
 
 /// The kind of a fit (ISO 286-1:2010, 3.3).
+///
+/// ```
+/// use fits_core::Kind;
+/// assert_eq!(Kind::Transition.word(), "transition");
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
@@ -81,6 +86,11 @@ pub enum Basis {
 /// assert_eq!(fit.kind(), Kind::Transition);
 /// // −0.015 to +0.019: a turned pair is loose a little more often than tight.
 /// assert!((0.50..0.75).contains(&fit.chance_of_clearance().even));
+/// assert_eq!(fit.hole().upper(), "20.021mm".parse()?);
+/// assert_eq!(fit.shaft().lower(), "20.002mm".parse()?);
+/// assert_eq!(fit.clearance_aim(), fit.clearance().middle());
+/// assert_eq!((fit.nominal(), fit.basis()), ("20mm".parse()?, fits_core::Basis::Hole));
+/// assert!(!fit.known().is_unconfirmed());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -109,6 +119,15 @@ impl Fit {
     ///
     /// # Errors
     /// A class is not defined there, or the pair is not a hole and a shaft.
+    ///
+    /// ```
+    /// use fits_core::Fit;
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "p6".parse()?)?;
+    /// assert_eq!(fit.interference().to_string(), "0.001 to 0.035 mm");
+    /// // Two holes are no pair.
+    /// assert!(Fit::of_classes("20mm".parse()?, "H7".parse()?, "H6".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of_classes(nominal: Length, hole: Class, shaft: Class) -> Result<Self, Error> {
         Self::are_a_pair(hole, shaft)?;
         let basis = match (hole.letter == Letter::H, shaft.letter == Letter::H) {
@@ -192,6 +211,13 @@ impl Fit {
     }
 
     /// The limits of one of the two.
+    ///
+    /// ```
+    /// use fits_core::{Fit, standards::iso286::Feature};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// assert_eq!(fit.part(Feature::Shaft), fit.shaft());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn part(&self, feature: Feature) -> Limits {
         match feature {
             Feature::Hole => self.hole,

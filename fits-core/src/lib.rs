@@ -36,6 +36,18 @@
 //! certain of what went in. A figure that is only recalled is
 //! [`Known::Memory`](source::Known::Memory): say so to whoever cuts by it.
 //!
+//! A type's name says one thing in the whole crate, but for three that several
+//! standards use: write those with the module, as [`iso286::Class`] and
+//! [`thread::Class`], [`b41::Family`] and [`materials::Family`], [`drills::Series`]
+//! and [`thread::Series`].
+//!
+//! [`iso286::Class`]: standards::iso286::Class
+//! [`thread::Class`]: standards::thread::Class
+//! [`b41::Family`]: standards::b41::Family
+//! [`materials::Family`]: standards::materials::Family
+//! [`drills::Series`]: standards::drills::Series
+//! [`thread::Series`]: standards::thread::Series
+//!
 //! ## Limits
 //! ```
 //! use fits_core::{size::Unit, standards::iso286::Class};
@@ -265,16 +277,16 @@
 //! ## Job
 //! ```
 //! use fits_core::{
-//!     job::whole::{Feature, FitSaid, First, Job, Mate, Nominal, Part, Side},
+//!     job::whole::{PartFeature, FitSaid, First, Job, Mate, NominalSize, Part, SizeKind},
 //!     shop::words::Word,
 //!     size::Unit,
 //! };
-//! let size = Nominal::Size("20mm".parse()?);
+//! let size = NominalSize::Size("20mm".parse()?);
 //! let mut job = Job::default();
 //! job.parts = ["block", "pin"].map(|name| Part { name: name.into(), ..Part::default() }).into();
 //! job.features = vec![
-//!     Feature::new(0, "bore", Side::Hole, Unit::Millimetre, size.clone()),
-//!     Feature::new(1, "journal", Side::Shaft, Unit::Millimetre, size),
+//!     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+//!     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
 //! ];
 //! let mut fit = FitSaid::default();
 //! fit.word = Some(Word::find("slip")?);
@@ -300,7 +312,8 @@
 //!   units in every name, is the command's.
 //! - `uom`: typed figures ([`uom`]) at the boundary, and with them materials,
 //!   joints, bushings, temperatures and verdicts. Plain numbers beside them name
-//!   their unit: `torque_nm`, `pressure_mpa`, [`celsius`](shop::celsius).
+//!   their unit: `torque_nm`, `pressure_mpa`, [`celsius`](shop::celsius) and
+//!   [`in_celsius`](shop::in_celsius).
 //!
 //! # What is not covered
 //! Geometry (roundness, straightness, position), surface texture beyond what a

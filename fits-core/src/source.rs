@@ -7,6 +7,12 @@ use crate::{size::Unit, speech::Speech};
 use serde::Serialize;
 
 /// How a figure is known.
+///
+/// ```
+/// use fits_core::source::Known;
+/// assert!(Known::Memory.is_unconfirmed() && !Known::Seen.is_unconfirmed());
+/// assert_eq!(Known::Practice.words(), "common practice, no source");
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize))]

@@ -15,6 +15,7 @@ use std::borrow::Cow;
 /// let speech = Speech::of("no wall about a bore of {}", ["25.4mm".parse::<Length>()?]);
 /// assert_eq!(speech.to_string(), "no wall about a bore of 25.4 mm");
 /// assert_eq!(speech.said_in(Unit::Inch), "no wall about a bore of 1 in");
+/// assert!(!speech.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -107,6 +108,13 @@ impl From<&'static str> for Speech {
 
 impl Speech {
     /// Words with `{}` for each figure.
+    ///
+    /// ```
+    /// use fits_core::{Length, size::Unit, speech::Speech};
+    /// let said = Speech::of("the bore is {} small", [Length::from_micrometres(20)?]);
+    /// assert_eq!(said.said_in(Unit::Millimetre), "the bore is 0.02 mm small");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of<F: Into<Figure>>(words: &'static str, figures: impl IntoIterator<Item = F>) -> Self {
         let figures = figures.into_iter().map(Into::into).collect();
         Self { words: Cow::Borrowed(words), figures }
@@ -118,6 +126,13 @@ impl Speech {
     }
 
     /// It, with lengths in a unit; inches go with degrees Fahrenheit.
+    ///
+    /// ```
+    /// use fits_core::{size::Unit, speech::{Figure, Speech}};
+    /// let said = Speech::of("warm it to {}", [Figure::Celsius(100.0)]);
+    /// assert_eq!(said.said_in(Unit::Millimetre), "warm it to 100 °C");
+    /// assert_eq!(said.said_in(Unit::Inch), "warm it to 212 °F");
+    /// ```
     pub fn said_in(&self, unit: Unit) -> String {
         if self.figures.is_empty() {
             return self.words.clone().into_owned();
@@ -144,6 +159,13 @@ impl PartialEq<&str> for Speech {
 
 impl Figure {
     /// It, in a unit's own system.
+    ///
+    /// ```
+    /// use fits_core::{Length, size::Unit, speech::Figure};
+    /// let inch = Figure::Length(Length::INCH);
+    /// assert_eq!(inch.said_in(Unit::Millimetre), "25.4 mm");
+    /// assert_eq!(inch.said_in(Unit::Inch), "1 in");
+    /// ```
     pub fn said_in(&self, unit: Unit) -> String {
         match (self, unit) {
             (Self::Words(words) | Self::Either([words, _]), Unit::Millimetre)

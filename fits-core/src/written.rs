@@ -39,12 +39,14 @@ use crate::{
         tap::{ChartDrill, ChartHole, ClearanceHole},
         words::Word,
     },
-    size::Size,
+    size::{Number, Size},
     speech::Speech,
     standards::{
         bought::{Ball, Family, Keyway},
         drills::Drill,
-        hardware::{ClevisPin, CotterPin, Gland, ORing, Ring, SpringPin, TaperPin, Woodruff},
+        hardware::{
+            ClevisPin, CotterPin, Gland, ORing, RetainingRing, SpringPin, TaperPin, Woodruff,
+        },
         instruments::Instrument,
         iso286::{Feature, Grade, Letter},
         processes::Process,
@@ -73,6 +75,7 @@ as_text! {
 }
 
 as_record! {
+    Number { ratio, is_fraction }
     Drill { name, series, diameter, known, source }
     Keyway { standard, width, height, known, source }
     ClearanceHole { screw, fit, hole, drill, known, source }
@@ -84,7 +87,7 @@ as_record! {
     TaperPin { name, is_inch, size, taper, known, source; end_limits }
     ClevisPin { cotter, length, source; shank, cotter_hole, centre }
     CotterPin { hole, source; shank }
-    Ring { kind, note; groove, width, depth, thickness, play }
+    RetainingRing { kind, note; groove, width, depth, thickness, play }
     ORing { number, inside, section, known; outside }
     Gland { used, section, squeeze, filled, play, known; depth, width }
     Woodruff { number, width, diameter, known, width_known; height, shaft_depth, hub_depth, widths }
@@ -96,12 +99,15 @@ mod typed {
     use serde::{Serialize, Serializer, ser::SerializeStruct as _};
 
     use crate::{
-        shop::{assemble::Assembly, service::Printed, verdict::Measured},
+        shop::{
+            assemble::Assembly, rescue::RetainingCompound, service::Printed, verdict::Measured,
+        },
         standards::materials::Material,
     };
 
     as_text! {
         Material => |material| material.name().to_owned();
+        RetainingCompound => |kind| kind.name().to_owned();
     }
 
     as_record! {
@@ -116,11 +122,11 @@ mod typed {
 
 #[cfg(test)]
 mod tests {
-    use crate::standards::hardware::{Ring, RingKind};
+    use crate::standards::hardware::{RetainingRing, RingKind};
 
     #[test]
     fn a_row_is_written_as_what_it_answers() {
-        let ring = Ring::find(RingKind::Din471, "20mm".parse().unwrap()).unwrap()[0];
+        let ring = RetainingRing::find(RingKind::Din471, "20mm".parse().unwrap()).unwrap()[0];
         let json = serde_json::to_value(ring).unwrap();
         assert_eq!(json["kind"], "din471");
         let depth = serde_json::to_value(ring.depth().unwrap()).unwrap();

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Job, Nominal},
+    job::whole::{Job, NominalSize},
 };
 use fits_repl::note;
 
@@ -23,7 +23,7 @@ pub fn feature(job: &Job, name: &str) -> usize {
 /// Where there is no such feature.
 #[track_caller]
 pub fn size(job: &Job, name: &str) -> Option<Length> {
-    job.features[feature(job, name)].nominal.as_ref().and_then(Nominal::size)
+    job.features[feature(job, name)].nominal.as_ref().and_then(NominalSize::size)
 }
 
 /// A size as it is written.

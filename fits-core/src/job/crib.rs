@@ -23,6 +23,7 @@ use serde::{Deserialize, Serialize};
 /// let drills = crib.drills();
 /// assert_eq!(drills.len(), 25);
 /// assert_eq!(drills[15].name(), "8.5 mm");
+/// assert!(!crib.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -247,6 +248,18 @@ impl Crib {
 
     /// The reamer that comes nearest to a hole's limits without landing inside,
     /// where there is one within a millimetre.
+    ///
+    /// ```
+    /// use fits_core::{job::{Crib, Reamer}, standards::iso286::Class};
+    /// let hole = "H7".parse::<Class>()?.limits("10mm".parse()?)?;
+    /// let mut crib = Crib::default();
+    /// for size in ["9.9mm", "10.5mm"] {
+    ///     crib.reamer.push(Reamer { size: size.parse()?, cuts: None });
+    /// }
+    /// let nearest = crib.nearest_reamer(hole).expect("a tenth under");
+    /// assert_eq!(nearest.size, "9.9mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn nearest_reamer(&self, hole: Limits) -> Option<Reamer> {
         self.reamer
             .iter()
@@ -298,6 +311,17 @@ impl Crib {
     }
 
     /// The largest drill of the crib between two sizes.
+    ///
+    /// ```
+    /// use fits_core::job::{Crib, OwnDrill};
+    /// let mut crib = Crib::default();
+    /// for size in ["8mm", "8.5mm", "9mm"] {
+    ///     crib.drill.push(OwnDrill { size: size.parse()?, called: None });
+    /// }
+    /// let drill = crib.drill_between("7.8mm".parse()?, "8.8mm".parse()?).expect("one of them");
+    /// assert_eq!(drill.name(), "8.5 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn drill_between(&self, smallest: Length, largest: Length) -> Option<OwnDrill> {
         self.each_drill()
             .filter(|drill| drill.size <= largest && drill.size >= smallest)
@@ -309,6 +333,17 @@ impl Crib {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{job::{Crib, OwnDrill}, shop::Ream, standards::iso286::Class};
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// let mut crib = Crib::default();
+    /// assert_eq!(crib.pre_drill(&ream)?, None);
+    /// crib.drill.push(OwnDrill { size: "9.7mm".parse()?, called: None });
+    /// let (drill, leaves) = crib.pre_drill(&ream)?.expect("it leaves 0.3 mm to the nominal size");
+    /// assert_eq!(drill.size.checked_add(leaves)?, "10mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pre_drill(&self, ream: &Ream) -> Result<Option<(OwnDrill, Length)>, Error> {
         let range = ream.pre_drill_range()?;
         self.drill_between(range.lower(), range.upper())

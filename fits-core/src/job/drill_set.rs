@@ -9,6 +9,13 @@ use crate::{
 };
 
 /// A drill.
+///
+/// ```
+/// use fits_core::job::OwnDrill;
+/// let drill = OwnDrill { size: "8.5mm".parse()?, called: None };
+/// assert_eq!(drill.name(), "8.5 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
@@ -45,6 +52,11 @@ impl OwnDrill {
 }
 
 /// The kinds of drill sets.
+///
+/// ```
+/// use fits_core::job::DrillSeries;
+/// assert_eq!(DrillSeries::Fraction.name(), "fraction");
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
@@ -87,6 +99,18 @@ impl DrillSeries {
 
 /// A set of drills: the standard sizes of a series between two sizes, or every
 /// step between them.
+///
+/// ```
+/// use fits_core::job::{DrillSeries, DrillSet};
+/// let tenths = DrillSet {
+///     series: DrillSeries::Metric,
+///     from: Some("1mm".parse()?),
+///     to: Some("10mm".parse()?),
+///     step: Some("0.1mm".parse()?),
+/// };
+/// assert_eq!(tenths.drills().len(), 91);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]

@@ -14,6 +14,18 @@ use serde::{Deserialize, Serialize};
 pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
+///
+/// ```
+/// use fits_core::{job::Opening, standards::{instruments::Uncertainty, iso286::{Class, Feature}}};
+/// let limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+/// let off = Uncertainty { repeat: "0.003mm".parse()?, bias: "0.004mm".parse()? };
+/// let (start, step) = ("19.6mm".parse()?, "0.01mm".parse()?);
+/// let opening = Opening::new(Feature::Hole, "H7", limits, start, step, ("gauge", off));
+/// assert_eq!(opening.limits()?, limits);
+/// // Twice the root of the sum of squares.
+/// assert_eq!(opening.uncertainty()?, "0.01mm".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -64,7 +76,7 @@ impl Opening {
     /// are set.
     ///
     /// ```
-    /// use fits_core::job::{Opening, PassLog, State};
+    /// use fits_core::job::{Opening, PassLog, LogState};
     /// use fits_core::standards::{instruments::Instrument, iso286::{Class, Feature}};
     /// let nominal = "20mm".parse()?;
     /// let limits = "H7".parse::<Class>()?.limits(nominal)?;
@@ -77,7 +89,7 @@ impl Opening {
     ///         Feature::Hole, "H7", limits, "19.6mm".parse()?, "0.01mm".parse()?, named,
     ///     )
     /// };
-    /// assert_eq!(PassLog::new(opening).state(), State::Open);
+    /// assert_eq!(PassLog::new(opening).state(), LogState::Open);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn new(
@@ -126,6 +138,14 @@ impl Opening {
 }
 
 /// What was read at one place of the part.
+///
+/// ```
+/// use fits_core::job::Place;
+/// let read = vec!["20.010mm".parse()?, "20.014mm".parse()?];
+/// let place = Place { place: None, read, shown: Vec::new() };
+/// assert_eq!(place.mean(), Some("20.012mm".parse()?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -172,7 +192,7 @@ pub struct Gauge {
 }
 
 /// Where a log stands.
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "State"))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
@@ -180,7 +200,7 @@ pub struct Gauge {
     clippy::exhaustive_enums,
     reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
 )]
-pub enum State {
+pub enum LogState {
     /// Passes may follow.
     Open,
     /// The part is finished.
@@ -192,7 +212,7 @@ pub enum State {
 /// A log: its opening and its entries as written.
 ///
 /// ```
-/// use fits_core::{Length, job::{Entry, Opening, PassLog, Seen, State}, standards::iso286::Feature};
+/// use fits_core::{Length, job::{Entry, Opening, PassLog, Seen, LogState}, standards::iso286::Feature};
 /// let mut log = PassLog::new(Opening {
 ///     version: 1,
 ///     feature: Feature::Hole,
@@ -212,7 +232,13 @@ pub enum State {
 /// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false, seen: Seen::default() });
 /// log.entries.push(Entry::Undo);
 /// assert_eq!(log.standing().count(), 0);
-/// assert_eq!(log.state(), State::Open);
+/// assert_eq!(log.state(), LogState::Open);
+/// assert_eq!(log.stands(), [false, false]);
+/// // The cut is taken back, so the start is the last reading, and it still holds.
+/// assert_eq!(log.last_reading(), "19.6mm".parse()?);
+/// assert!(log.is_read());
+/// assert_eq!(log.finished_passes()?.len(), 0);
+/// assert_eq!((log.last_places(), log.form()?, log.short()?), (None, None, None));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -227,6 +253,16 @@ pub struct PassLog {
 
 impl PassLog {
     /// A log with no entry yet.
+    ///
+    /// ```
+    /// use fits_core::{job::{Opening, PassLog}, standards::{instruments::Uncertainty, iso286::{Class, Feature}}};
+    /// let limits = "h6".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let off = Uncertainty { repeat: "0.002mm".parse()?, bias: "0.002mm".parse()? };
+    /// let (start, step) = ("20.4mm".parse()?, "0.01mm".parse()?);
+    /// let log = PassLog::new(Opening::new(Feature::Shaft, "h6", limits, start, step, ("mic", off)));
+    /// assert_eq!((log.entries.len(), log.last_reading()), (0, start));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(opening: Opening) -> Self {
         Self { opening, entries: Vec::new() }
     }
@@ -266,11 +302,11 @@ impl PassLog {
     }
 
     /// Where it stands.
-    pub fn state(&self) -> State {
+    pub fn state(&self) -> LogState {
         match self.standing().next_back() {
-            Some(Entry::Done) => State::Done,
-            Some(Entry::Scrap) => State::Scrap,
-            _ => State::Open,
+            Some(Entry::Done) => LogState::Done,
+            Some(Entry::Scrap) => LogState::Scrap,
+            _ => LogState::Open,
         }
     }
 
@@ -283,7 +319,7 @@ impl PassLog {
     pub fn is_read(&self) -> bool {
         match self.standing().next_back() {
             None => true,
-            Some(entry) => entry.reading().is_some() || self.state() != State::Open,
+            Some(entry) => entry.reading().is_some() || self.state() != LogState::Open,
         }
     }
 }

@@ -11,6 +11,15 @@ use crate::{
 
 /// More than one reading of one cold part by the log's instrument: the places,
 /// how warm it was, and what read it.
+///
+/// ```
+/// use fits_core::job::{Place, Seen};
+/// let read = vec!["20.010mm".parse()?, "20.013mm".parse()?];
+/// let mut seen = Seen::default();
+/// seen.places = vec![Place { place: None, read, shown: Vec::new() }];
+/// assert_eq!(seen.scatter(), Some("0.003mm".parse()?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -63,6 +72,19 @@ impl Seen {
     }
 
     /// The place where most is left to take off.
+    ///
+    /// ```
+    /// use fits_core::{job::{Place, Seen}, standards::iso286::Feature};
+    /// let mut seen = Seen::default();
+    /// for (name, size) in [("near", "20.01mm"), ("far", "20.004mm")] {
+    ///     let read = vec![size.parse()?];
+    ///     seen.places.push(Place { place: Some(name.into()), read, shown: Vec::new() });
+    /// }
+    /// // In a bore the smaller place has more to come out.
+    /// let (place, size) = seen.behind(Feature::Hole).expect("two places");
+    /// assert_eq!((place.place.as_deref(), size), (Some("far"), "20.004mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn behind(&self, feature: Feature) -> Option<(&Place, Length)> {
         self.decides(match feature {
             Feature::Hole => Feature::Shaft,
@@ -79,6 +101,15 @@ impl Seen {
 }
 
 /// One entry. Lengths are changes of diameter and diameters.
+///
+/// ```
+/// use fits_core::job::{Entry, Seen};
+/// let size = "20.01mm".parse()?;
+/// let read = Entry::Read { size, sure: false, seen: Seen::default() };
+/// assert_eq!((read.name(), read.reading()), ("read", Some(size)));
+/// assert_eq!((Entry::Done.reading(), Entry::Done.seen()), (None, None));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -174,6 +205,14 @@ impl Entry {
     }
 
     /// Every reading of the place that decides.
+    ///
+    /// ```
+    /// use fits_core::{job::{Entry, Seen}, standards::iso286::Feature};
+    /// let size = "20.01mm".parse()?;
+    /// let read = Entry::Read { size, sure: false, seen: Seen::default() };
+    /// assert_eq!(read.readings(Feature::Hole), [size]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn readings(&self, feature: Feature) -> Vec<Length> {
         match self.seen().and_then(|seen| seen.decides(feature)) {
             Some((place, _)) => place.read.clone(),

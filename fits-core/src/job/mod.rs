@@ -14,7 +14,7 @@ pub mod whole;
 
 pub use crib::{Bar, Crib, GaugePin, LandedReamer, OwnInstrument, OwnMaterial, Pins, Reamer, Tap};
 pub use drill_set::{DrillSeries, DrillSet, OwnDrill};
-pub use log::{Gauge, Opening, PassLog, Place, State, VERSION};
+pub use log::{Gauge, LogState, Opening, PassLog, Place, VERSION};
 pub use log_entry::{Entry, Seen};
 #[cfg(feature = "uom")]
 pub use replay::Doubt;

@@ -6,7 +6,7 @@ use crate::{
     error::Error,
     shop::{
         adviser::{self, Adviser, FinishedPass, Prior, Settings, Story, story::Missed},
-        verdict::{Form, Measured},
+        verdict::{FormDeviation, Measured},
     },
     size::{Length, Limits},
     standards::{instruments::Uncertainty, iso286::Feature},
@@ -91,6 +91,17 @@ impl PassLog {
     /// What the adviser is to keep to: what the owner sets, and steps of the
     /// log's dial. A turn that is smaller than such a step is another dial's, and
     /// a top slide is the lathe's.
+    ///
+    /// ```
+    /// use fits_core::{job::{Opening, PassLog}, shop::adviser::Settings};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let off = Uncertainty { repeat: "0.002mm".parse()?, bias: "0.002mm".parse()? };
+    /// let (start, step) = ("19.6mm".parse()?, "0.05mm".parse()?);
+    /// let log = PassLog::new(Opening::new(Feature::Hole, "H7", limits, start, step, ("gauge", off)));
+    /// assert_eq!(log.settings(Settings::default()).step, step);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn settings(&self, owner: Settings) -> Settings {
         let step = self.opening.step;
         let turn = owner.dial_turn.filter(|turn| *turn >= step);
@@ -218,6 +229,22 @@ impl PassLog {
     ///
     /// # Errors
     /// As [`PassLog::adviser`], or the entry is none that it takes.
+    ///
+    /// ```
+    /// use fits_core::{job::{Doubt, Entry, Opening, PassLog, Seen}, shop::adviser::{Prior, Settings}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let off = Uncertainty { repeat: "0.002mm".parse()?, bias: "0.002mm".parse()? };
+    /// let (start, step) = ("19.6mm".parse()?, "0.01mm".parse()?);
+    /// let log = PassLog::new(Opening::new(Feature::Hole, "H7", limits, start, step, ("gauge", off)));
+    /// let prior = Prior::usual(Feature::Hole, None, None);
+    /// // Typed in inches where millimetres are meant.
+    /// let (dial, read) = ("0.2mm".parse()?, Some("0.7795mm".parse()?));
+    /// let entry = Entry::Cut { dial, read, sure: false, seen: Seen::default() };
+    /// let doubt = log.doubt(prior, Settings::default(), &entry)?;
+    /// assert!(matches!(doubt, Some(Doubt::Unit { is_inch: true, .. })));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn doubt(
         &self,
         prior: Prior,
@@ -336,7 +363,7 @@ impl PassLog {
     ///
     /// # Errors
     /// Readings that are not sizes.
-    pub fn form(&self) -> Result<Option<Form>, Error> {
+    pub fn form(&self) -> Result<Option<FormDeviation>, Error> {
         let Some(seen) = self.last_places() else { return Ok(None) };
         let places: Vec<&[Length]> =
             seen.places.iter().map(|place| place.read.as_slice()).collect();

@@ -62,6 +62,15 @@ pub struct Reaming {
 impl Crib {
     /// What cuts keep to with these tools: a bore that the smallest boring bar
     /// goes into, where the crib has bars.
+    ///
+    /// ```
+    /// use fits_core::{job::{Bar, Crib}, shop::CutRules};
+    /// let mut crib = Crib::default();
+    /// crib.bar.push(Bar { bore: "6mm".parse()?, reach: None });
+    /// let rules = crib.cut_rules(CutRules::stepping("0.01mm".parse()?));
+    /// assert_eq!(rules.smallest_bore, "6mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn cut_rules(&self, rules: CutRules) -> CutRules {
         CutRules { smallest_bore: self.smallest_bar().unwrap_or(rules.smallest_bore), ..rules }
@@ -69,12 +78,30 @@ impl Crib {
 
     /// The smallest bore that a boring bar of the crib goes into, where it has
     /// bars.
+    ///
+    /// ```
+    /// use fits_core::job::{Bar, Crib};
+    /// let mut crib = Crib::default();
+    /// assert_eq!(crib.smallest_bar(), None);
+    /// for bore in ["12mm", "6mm"] {
+    ///     crib.bar.push(Bar { bore: bore.parse()?, reach: None });
+    /// }
+    /// assert_eq!(crib.smallest_bar(), Some("6mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn smallest_bar(&self) -> Option<Length> {
         self.bar.iter().map(|bar| bar.bore).min()
     }
 
     /// Few small shops own a larger drill than 1/2 in or 12.5 mm, whichever
     /// system they think in (common practice, no source).
+    ///
+    /// ```
+    /// use fits_core::{job::Crib, size::Unit};
+    /// assert_eq!(Crib::usual_largest_drill(Unit::Inch), "1/2in".parse()?);
+    /// assert_eq!(Crib::usual_largest_drill(Unit::Millimetre), "12.5mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn usual_largest_drill(unit: Unit) -> Length {
         Length::from_tenth_nanometres(if unit.is_inch() { 127_000_000 } else { 125_000_000 })
     }

@@ -7,6 +7,11 @@
 use crate::{error::Error, size::Length, speech::say};
 
 /// Which way the tailstock has to move.
+///
+/// ```
+/// use fits_core::shop::align::Toward;
+/// assert_eq!(Toward::Tool.word(), "toward the tool");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -43,6 +48,9 @@ impl Toward {
 /// assert_eq!(left.set_over("6in".parse()?)?, "0.0004in".parse()?);
 /// assert_eq!(left.toward(), Toward::Tool);
 /// assert_eq!(left.over("12in".parse()?)?, "0.0016in".parse()?);
+/// assert_eq!(taper.per_foot()?, "1in".parse()?);
+/// // 25.4 mm in 304.8 mm is 1 in 12.
+/// assert_eq!(taper.per_100_mm()?.millimetres(), 8.333_333_3);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,6 +68,14 @@ impl Taper {
     ///
     /// # Errors
     /// No length, or a taper as steep as no lathe sets over.
+    ///
+    /// ```
+    /// use fits_core::shop::align::Taper;
+    /// let taper = Taper::new("2mm".parse()?, "100mm".parse()?)?;
+    /// assert_eq!(taper.per_100_mm()?, "2mm".parse()?);
+    /// assert!(Taper::new("2mm".parse()?, "0mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(difference: Length, length: Length) -> Result<Self, Error> {
         if !length.is_positive() {
             return Err(Error::not_listed(
@@ -81,6 +97,13 @@ impl Taper {
     ///
     /// # Errors
     /// A diameter or a length that has no sense.
+    ///
+    /// ```
+    /// use fits_core::shop::align::{Taper, Toward};
+    /// let level = Taper::between("25mm".parse()?, "25mm".parse()?, "150mm".parse()?)?;
+    /// assert_eq!(level.toward(), Toward::Stay);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn between(headstock: Length, tailstock: Length, apart: Length) -> Result<Self, Error> {
         for diameter in [headstock, tailstock] {
             if !diameter.is_positive() {
@@ -97,6 +120,13 @@ impl Taper {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::align::Taper;
+    /// let taper = Taper::new("2mm".parse()?, "100mm".parse()?)?;
+    /// assert_eq!(taper.over("250mm".parse()?)?, "5mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn over(self, length: Length) -> Result<Length, Error> {
         self.difference.checked_scale(
             i128::from(length.tenth_nanometres()),
@@ -125,6 +155,14 @@ impl Taper {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::align::Taper;
+    /// // Half a millimetre in 150 mm, over 300 mm between centres: half of 1 mm.
+    /// let taper = Taper::new("0.5mm".parse()?, "150mm".parse()?)?;
+    /// assert_eq!(taper.set_over("300mm".parse()?)?, "0.5mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn set_over(self, between_centres: Length) -> Result<Length, Error> {
         // Halved last and once: no half of 0.1 nm is lost twice.
         self.difference

@@ -12,6 +12,11 @@ use crate::{
 };
 
 /// What a reading says about the part.
+///
+/// ```
+/// use fits_core::shop::Verdict;
+/// assert_eq!(Verdict::CutMore.word(), "cut more");
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
@@ -78,6 +83,16 @@ impl Reading {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::{Reading, Verdict}, standards::iso286::{Class, Feature}};
+    /// let shaft = "h6".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let read = Reading::judge(Feature::Shaft, shaft, "20.012mm".parse()?)?;
+    /// assert_eq!((read.verdict, read.to_first_limit), (Verdict::CutMore, "0.012mm".parse()?));
+    /// let read = Reading::judge(Feature::Shaft, shaft, "19.98mm".parse()?)?;
+    /// assert_eq!(read.verdict, Verdict::Over);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn judge(feature: Feature, limits: Limits, size: Length) -> Result<Self, Error> {
         let left = |target: Length| match feature {
             Feature::Hole => target.checked_sub(size),

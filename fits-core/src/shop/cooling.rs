@@ -38,6 +38,14 @@ pub struct Body {
 
 impl Body {
     /// Something at 20 °C, whatever it is of.
+    ///
+    /// ```
+    /// use fits_core::shop::{celsius, cooling::{Body, growth}};
+    /// let gauge = Body::at_reference();
+    /// assert_eq!(gauge.temperature, celsius(20.0));
+    /// assert_eq!(growth("20mm".parse()?, gauge)?, "0mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn at_reference() -> Self {
         Self {
             expansion: TemperatureCoefficient::new::<per_kelvin>(0.0),
@@ -100,6 +108,17 @@ pub fn size_at_20(read: Length, part: Body, gauge: Body) -> Result<Length, Error
 ///
 /// # Errors
 /// A temperature or an expansion that has no sense, or out of range.
+///
+/// ```
+/// use fits_core::shop::{celsius, cooling::{Body, growth}};
+/// use fits_core::standards::materials::Material;
+/// let steel = Material::find("steel")?;
+/// let part = Body { expansion: steel.expansion().expect("known"), temperature: celsius(30.0) };
+/// // 10 K of the expansion on 100 mm.
+/// let per_kelvin = steel.expansion_e6().expect("known") * 0.000_1;
+/// assert!((growth("100mm".parse()?, part)?.millimetres() - 10.0 * per_kelvin).abs() < 1e-6);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
     Length::nearest_micrometres(size.in_micrometres() * (body.factor()? - 1.0))
 }
@@ -176,6 +195,11 @@ pub fn wait(
 }
 
 /// Why a wait is as long as it is.
+///
+/// ```
+/// use fits_core::{shop::cooling::{Air, reasons}, standards::materials::Family};
+/// assert_eq!(reasons(Family::Steel, Air::Fan)[1].value, "30 W/m²K");
+/// ```
 pub fn reasons(family: Family, air: Air) -> [Reason; 2] {
     let row = machining::cuts(Some(family));
     [

@@ -44,6 +44,14 @@ pub struct InchReamer {
 impl InchReamer {
     /// What a new reamer of a nominal size measures: one by 64ths of an inch, or
     /// an over or under one. None where no such one is stocked.
+    ///
+    /// ```
+    /// use fits_core::shop::InchReamer;
+    /// let half = InchReamer::of("1/2in".parse()?).expect("stocked");
+    /// assert!(half.limits.lower() > "1/2in".parse()?, "a new reamer cuts over its name");
+    /// assert_eq!(InchReamer::of("0.49in".parse()?), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(nominal: Length) -> Option<Self> {
         let is_fraction = nominal.tenth_nanometres() % (Length::INCH.tenth_nanometres() / 64) == 0
             && nominal <= LARGEST;

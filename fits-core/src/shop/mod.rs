@@ -64,7 +64,7 @@ pub use inch_reamers::InchReamer;
 pub use passes::{CutRules, Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, fits_with, nearest_b41, pick};
 #[cfg(feature = "uom")]
-pub use plain::celsius;
+pub use plain::{celsius, in_celsius};
 pub use ream::{PreDrill, Ream};
 pub use reamer_cut::{Cuts, ReamerCut, Remedy, reamer_cut};
 pub use spec::{FitDesignation, Spec};

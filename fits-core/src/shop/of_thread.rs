@@ -13,7 +13,7 @@ use crate::{
     size::{Length, Limits},
     standards::{
         iso286::Feature,
-        thread::{Class, Form, Side, Sizes, Spread, Taper, Thread},
+        thread::{Class, DiameterLimits, Form, PipeTaper, Side, Sizes, Thread},
     },
 };
 
@@ -59,7 +59,7 @@ impl TapHole {
     /// A straight hole for a taper thread, where the small end of the screw
     /// comes when it is made up: no thread beyond is shallower. No limits hold
     /// it there.
-    fn straight(thread: &Thread, taper: Taper) -> Result<Self, Error> {
+    fn straight(thread: &Thread, taper: PipeTaper) -> Result<Self, Error> {
         let height = match thread.form() {
             Form::Npt => thread.height(),
             form => full_height(thread.pitch().nearest(), form.flank_half_angle_degrees())?,
@@ -94,6 +94,13 @@ impl TapHole {
 impl Wanted {
     /// What to look for where nothing is asked: the percent advised for a
     /// fastening thread, the middle of the limits for a power thread.
+    ///
+    /// ```
+    /// use fits_core::{shop::tap::{Advice, Drive, Wanted, Work}, standards::thread::Form};
+    /// let advice = Advice::of(Work::General, Drive::Hand);
+    /// assert_eq!(Wanted::usual(Form::Metric, advice), Wanted::Advised(advice));
+    /// assert_eq!(Wanted::usual(Form::Acme, advice), Wanted::Middle);
+    /// ```
     pub const fn usual(form: Form, advice: Advice) -> Self {
         match form {
             Form::Trapezoidal | Form::Acme | Form::StubAcme => Self::Middle,
@@ -186,12 +193,12 @@ fn parallel(thread: &Thread) -> Result<Form, Error> {
     }
 }
 
-fn both(spread: Spread) -> Option<Result<Limits, Error>> {
+fn both(spread: DiameterLimits) -> Option<Result<Limits, Error>> {
     Some(Limits::new(spread.min?, spread.max?))
 }
 
 /// The middle of the limits, or the one there is.
-fn middle(spread: Spread, diameter: &str) -> Result<Length, Error> {
+fn middle(spread: DiameterLimits, diameter: &str) -> Result<Length, Error> {
     match both(spread) {
         Some(limits) => Ok(limits?.middle()),
         None => spread.max.or(spread.min).ok_or_else(|| {

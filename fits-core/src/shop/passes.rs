@@ -14,6 +14,11 @@ use crate::{
 };
 
 /// What a pass is for.
+///
+/// ```
+/// use fits_core::shop::Stage;
+/// assert_eq!(Stage::SemiFinish.name(), "semi-finish");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(
@@ -122,11 +127,25 @@ impl CutRules {
 
     /// A dial of such divisions (as a change of diameter), the adviser's usual
     /// least chip, and the usual smallest bore.
+    ///
+    /// ```
+    /// use fits_core::shop::CutRules;
+    /// let rules = CutRules::stepping("0.01mm".parse()?);
+    /// assert_eq!((rules.step, rules.smallest_bore), ("0.01mm".parse()?, "8mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stepping(step: Length) -> Self {
         Self { step, least_chip: Settings::default().least_cut, smallest_bore: Self::SMALLEST_BORE }
     }
 
     /// With another least cut that does not rub, on the diameter.
+    ///
+    /// ```
+    /// use fits_core::shop::CutRules;
+    /// let rules = CutRules::stepping("0.01mm".parse()?).with_least_chip("0.06mm".parse()?);
+    /// assert_eq!(rules.least_chip, "0.06mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn with_least_chip(self, least_chip: Length) -> Self {
         Self { least_chip, ..self }
@@ -154,6 +173,16 @@ impl CutRules {
     /// The deepest roughing cut at an aim, on the diameter: by practice, but
     /// never under two least chips: every cut can then be shared out in cuts
     /// that are not rubbing.
+    ///
+    /// ```
+    /// use fits_core::shop::CutRules;
+    /// let rules = CutRules::stepping("0.01mm".parse()?);
+    /// assert!(rules.deepest("50mm".parse()?) > rules.deepest("10mm".parse()?));
+    /// // Never so little that two cuts of it would rub.
+    /// let dull = rules.with_least_chip("3mm".parse()?);
+    /// assert_eq!(dull.deepest("10mm".parse()?), "6mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn deepest(&self, aim: Length) -> Length {
         let usual = stock_for(&stock_table::PASSES, aim).second.tenth_nanometres();
         Length::from_tenth_nanometres(usual.max(self.least().saturating_mul(2)))
@@ -275,6 +304,13 @@ impl Passes {
     }
 
     /// Why a plan to such a size is as it is.
+    ///
+    /// ```
+    /// use fits_core::shop::Passes;
+    /// let reasons = Passes::reasons("20mm".parse()?);
+    /// assert!(reasons.iter().all(|reason| !reason.source.is_empty()));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(aim: Length) -> Vec<Reason> {
         let row = stock_for(&stock_table::PASSES, aim);
         [

@@ -49,6 +49,15 @@ impl fmt::Display for FitClasses {
 }
 
 /// A standard fit that gives, or nearly gives, the clearance wanted.
+///
+/// ```
+/// use fits_core::{Limits, shop::pick};
+/// let wanted = Limits::new("0.005mm".parse()?, "0.045mm".parse()?)?;
+/// let found = pick("20mm".parse()?, wanted)?;
+/// // H7/g6 gives 0.007 to 0.041 mm.
+/// assert!(!found[0].is_miss());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

@@ -35,6 +35,7 @@ const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
 /// let ream = Ream::of(hole)?;
 /// assert_eq!(ream.reamer.lower().to_string(), "10.05 mm");
 /// assert_eq!(ream.reamer.upper().to_string(), "10.058 mm");
+/// assert_eq!(ream.before(), ream.hole.lower().checked_sub(ream.stock.middle())?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -71,6 +72,14 @@ impl Ream {
     ///
     /// # Errors
     /// The hole is too small, too large or too tight to be reamed.
+    ///
+    /// ```
+    /// use fits_core::{shop::Ream, standards::iso286::Class};
+    /// // Largest: 10.015 less 15 % of 15 micrometres; its own tolerance 35 %.
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// assert_eq!(ream.reamer.to_string(), "10.006 to 10.012 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(hole: Limits) -> Result<Self, Error> {
         let refuse = |why: &'static str| Err(Error::no_plan(why));
         if hole.lower() > LARGEST {
@@ -128,6 +137,14 @@ impl Ream {
 
     /// Why the figures are what they are, those of the drills among them that
     /// are named.
+    ///
+    /// ```
+    /// use fits_core::{shop::Ream, standards::iso286::Class};
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// let reasons = ream.reasons(&[]);
+    /// assert!(reasons.iter().any(|reason| reason.figure.contains("reamer")));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(&self, drills: &[&str]) -> Vec<Reason> {
         let row = stock_for(&stock_table::REAMING, self.hole.lower());
         let dimension = |length: Length| length.to_string();

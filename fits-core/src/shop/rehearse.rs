@@ -5,91 +5,20 @@
 //! judged by its true size, whatever it reads; one that the adviser gives up is
 //! scrapped all the same.
 
+mod kinds;
+
 use rand_xoshiro::{
     Xoshiro256PlusPlus,
     rand_core::{Rng as _, SeedableRng as _},
 };
 
+pub use self::kinds::{Fault, Strategy};
 use super::adviser::{Action, Adviser, Prior, Settings};
 use crate::{
     error::Error,
     size::{Length, Limits},
     standards::{instruments::Uncertainty, iso286::Feature},
 };
-
-/// How a machinist goes about it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
-pub enum Strategy {
-    /// Dial all that is left to the aim, each time.
-    Whole,
-    /// Dial half of it, measure, then all that is left, each time.
-    Halve,
-    /// Do what the adviser says.
-    Adviser,
-}
-
-impl Strategy {
-    /// All three.
-    pub const ALL: [Self; 3] = [Self::Whole, Self::Halve, Self::Adviser];
-
-    /// In words, as JSON has it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Whole => "dial it all",
-            Self::Halve => "half, then the rest",
-            Self::Adviser => "adviser",
-        }
-    }
-}
-
-/// What goes wrong in a rehearsal; the adviser does not know of it. The figures are
-/// common practice, no source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
-pub enum Fault {
-    /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
-    /// is not known.
-    ShortTurn,
-    /// The first pass takes up 0.08 mm of backlash before it cuts.
-    Backlash,
-    /// The tool takes 80 % of what is dialled.
-    LightTool,
-    /// Passes scatter four times as much.
-    Rough,
-    /// The gauge is off by three times its bias and two times its repeat.
-    BiasedGauge,
-}
-
-impl Fault {
-    /// All of them.
-    pub const ALL: [Self; 5] =
-        [Self::ShortTurn, Self::Backlash, Self::LightTool, Self::Rough, Self::BiasedGauge];
-
-    /// Its name, as typed and as JSON has it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::ShortTurn => "short turn",
-            Self::Backlash => "backlash",
-            Self::LightTool => "light tool",
-            Self::Rough => "rough",
-            Self::BiasedGauge => "biased gauge",
-        }
-    }
-
-    /// What happens.
-    pub const fn says(self) -> &'static str {
-        match self {
-            Self::ShortTurn => "the first pass is a turn of the dial short",
-            Self::Backlash => "the first pass takes up 0.08 mm of backlash",
-            Self::LightTool => "the tool takes 80 % of what is dialled",
-            Self::Rough => "passes scatter four times as much",
-            Self::BiasedGauge => "the gauge is off by three times its bias and twice its repeat",
-        }
-    }
-}
 
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -98,7 +27,7 @@ impl Fault {
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Work {
+pub struct RehearsedPart {
     /// The limits to end in.
     pub limits: Limits,
     /// Hole or shaft.
@@ -138,10 +67,10 @@ pub struct Odds {
 /// use fits_core::{Length, standards::iso286::{Class, Feature}};
 /// use fits_core::shop::adviser::{Prior, Settings};
 /// use fits_core::standards::instruments::Uncertainty;
-/// use fits_core::shop::rehearse::{Fault, Rehearsal, Strategy, Work};
+/// use fits_core::shop::rehearse::{Fault, Rehearsal, Strategy, RehearsedPart};
 /// let um = Length::from_micrometres;
 /// let class: Class = "H7".parse()?;
-/// let work = Work {
+/// let work = RehearsedPart {
 ///     limits: class.limits(Length::from_millimetres(20)?)?,
 ///     feature: Feature::Hole,
 ///     start: "19.6mm".parse()?,
@@ -164,11 +93,12 @@ pub struct Odds {
 ///     light.run()?;
 /// }
 /// assert!(light.odds()[0].passes > rehearsal.odds()[0].passes);
+/// assert_eq!(rehearsal.runs(), 100);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
 pub struct Rehearsal {
-    work: Work,
+    work: RehearsedPart,
     adviser: Adviser,
     fault: Option<Fault>,
     seed: u64,
@@ -194,14 +124,52 @@ impl Rehearsal {
     /// # Errors
     /// Figures that [`Adviser::new`] refuses, or a start that is not short of
     /// the limits.
-    pub fn new(work: Work, seed: u64) -> Result<Self, Error> {
-        let Work { limits, feature, start, machine, instrument, settings } = work;
+    ///
+    /// ```
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Rehearsal, RehearsedPart}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let work = RehearsedPart {
+    ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
+    ///     feature: Feature::Hole,
+    ///     start: "19.6mm".parse()?,
+    ///     machine: Prior::usual(Feature::Hole, None, None),
+    ///     instrument: Uncertainty { repeat: "2um".parse()?, bias: "0um".parse()? },
+    ///     settings: Settings::default(),
+    /// };
+    /// let (mut one, mut other) = (Rehearsal::new(work, 7)?, Rehearsal::new(work, 7)?);
+    /// one.run()?;
+    /// other.run()?;
+    /// assert_eq!(one.odds(), other.odds());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn new(work: RehearsedPart, seed: u64) -> Result<Self, Error> {
+        let RehearsedPart { limits, feature, start, machine, instrument, settings } = work;
         let adviser = Adviser::new(limits, feature, start, machine, instrument, settings)?;
         super::passes::metal_left(feature, limits, start)?;
         Ok(Self { work, adviser, fault: None, seed, runs: 0, tallies: Default::default() })
     }
 
     /// With something that goes wrong in every run.
+    ///
+    /// ```
+    /// use fits_core::shop::{adviser::{Prior, Settings}, rehearse::{Fault, Rehearsal, RehearsedPart}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let work = RehearsedPart {
+    ///     limits: "H7".parse::<Class>()?.limits("20mm".parse()?)?,
+    ///     feature: Feature::Hole,
+    ///     start: "19.6mm".parse()?,
+    ///     machine: Prior::usual(Feature::Hole, None, None),
+    ///     instrument: Uncertainty { repeat: "2um".parse()?, bias: "0um".parse()? },
+    ///     settings: Settings::default(),
+    /// };
+    /// // It is told by the gauge what is not so.
+    /// let mut biased = Rehearsal::new(work, 1)?.with_fault(Some(Fault::BiasedGauge));
+    /// for _ in 0..50 {
+    ///     biased.run()?;
+    /// }
+    /// assert!(biased.odds().iter().all(|odds| odds.good < 1.0));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn with_fault(self, fault: Option<Fault>) -> Self {
         Self { fault, ..self }
@@ -263,7 +231,7 @@ impl Rehearsal {
 /// A machine and a part in one run. Sizes are counted in micrometres from the
 /// middle of the limits, in the way the tool moves them.
 struct Shop<'a> {
-    work: &'a Work,
+    work: &'a RehearsedPart,
     fault: Option<Fault>,
     luck: Luck,
     gain: f64,
@@ -275,9 +243,9 @@ struct Shop<'a> {
 }
 
 impl<'a> Shop<'a> {
-    fn new(work: &'a Work, fault: Option<Fault>, seed: u64, run: u64) -> Self {
+    fn new(work: &'a RehearsedPart, fault: Option<Fault>, seed: u64, run: u64) -> Self {
         let mut luck = Luck::new(seed, run);
-        let Work { machine, instrument, .. } = work;
+        let RehearsedPart { machine, instrument, .. } = work;
         let usual = machine.gain + machine.gain_sd * luck.draw();
         let gain = if fault == Some(Fault::LightTool) { 0.8 } else { usual };
         let offset =

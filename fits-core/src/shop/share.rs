@@ -20,6 +20,13 @@ const SHEAR: f64 = 0.577;
 const FACTORS: (f64, f64) = (2.0, 4.0);
 
 /// What holds beside a press.
+///
+/// ```
+/// use fits_core::shop::share::Beside;
+/// let pin = Beside::CrossPin { diameter: "6mm".parse()? };
+/// assert_eq!(pin.name(), "pin");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -112,7 +119,7 @@ impl Beside {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Part {
+pub struct Holder {
     /// What holds: `press`, `compound`, `pin`, `key`, `screw`.
     pub name: &'static str,
     /// What it may carry, in newton metres.
@@ -127,7 +134,7 @@ pub struct Part {
 #[non_exhaustive]
 pub struct Shared {
     /// Those that hold, in the order in which they are loaded.
-    pub parts: Vec<Part>,
+    pub parts: Vec<Holder>,
     /// What none of them takes, in newton metres.
     pub left_n_m: f64,
 }
@@ -166,7 +173,7 @@ impl Shared {
         let mut share = |left: &mut f64, name: &'static str, carries: f64| {
             let takes = carries.max(0.0).min(*left);
             *left -= takes;
-            parts.push(Part { name, carries_n_m: carries, takes_n_m: takes });
+            parts.push(Holder { name, carries_n_m: carries, takes_n_m: takes });
         };
         for (name, carries) in grip {
             share(&mut left, name, *carries);

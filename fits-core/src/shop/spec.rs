@@ -183,6 +183,17 @@ impl Spec {
     ///
     /// # Errors
     /// A word has none there.
+    ///
+    /// ```
+    /// use fits_core::{Size, shop::Spec};
+    /// let press: Spec = "press".parse()?;
+    /// let classes = |size: &str| -> Result<_, fits_core::Error> {
+    ///     Ok(press.classes(size.parse::<Size>()?)?.to_string())
+    /// };
+    /// // A word goes by the unit that its size is thought in.
+    /// assert_eq!((classes("1in")?.as_str(), classes("25mm")?.as_str()), ("FN2", "H7/s6"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn classes(self, size: Size) -> Result<FitClasses, Error> {
         match self {
             Self::Classes(classes) => Ok(classes),
@@ -196,6 +207,13 @@ impl Spec {
     ///
     /// # Errors
     /// A class is not defined there.
+    ///
+    /// ```
+    /// use fits_core::shop::Spec;
+    /// let fit = "H7/p6".parse::<Spec>()?.fit("20mm".parse()?)?;
+    /// assert_eq!(fit.interference().to_string(), "0.001 to 0.035 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn fit(self, size: Size) -> Result<Fit, Error> {
         self.classes(size)?.fit(size.length())
     }
@@ -204,6 +222,13 @@ impl Spec {
     ///
     /// # Errors
     /// As [`Spec::fit`].
+    ///
+    /// ```
+    /// use fits_core::shop::Spec;
+    /// let reasons = "H7/g6".parse::<Spec>()?.reasons("20mm".parse()?)?;
+    /// assert_eq!((reasons[0].figure.as_str(), reasons[0].value.to_string().as_str()), ("IT7", "21 um"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(self, size: Size) -> Result<Vec<Reason>, Error> {
         let mut reasons = self.classes(size)?.reasons(size.length())?;
         if let Self::Word(word) | Self::ThinWord(word) = self {
@@ -284,6 +309,7 @@ impl From<Word> for Spec {
 ///
 /// let error = "20mm".parse::<FitDesignation>().unwrap_err();
 /// assert_eq!(error.advice(), "write it behind the size, as `20mm H7/g6` or `1in press`");
+/// assert!(!metric.reasons()?.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -17,6 +17,11 @@ pub(super) struct Entry {
 }
 
 /// How damp a part is.
+///
+/// ```
+/// use fits_core::shop::Damp;
+/// assert_eq!(Damp::RoomAir.words(), "in room air");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]

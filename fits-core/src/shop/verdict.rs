@@ -100,7 +100,7 @@ impl Thermal {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Place {
+pub struct MeasuredPlace {
     /// The mean of the readings there.
     pub read: Length,
     /// Its size at 20 °C.
@@ -110,10 +110,19 @@ pub struct Place {
 }
 
 /// The difference between places, against what the instrument scatters.
+///
+/// ```
+/// use fits_core::shop::verdict::Measured;
+/// let places: [&[_]; 2] = [&["20.01mm".parse()?], &["20.03mm".parse()?]];
+/// let form = Measured::of(&places, None, None)?.form().expect("two places");
+/// assert_eq!(form.difference, "0.02mm".parse()?);
+/// assert!(form.is_real(), "without an instrument it is taken as it stands");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Form {
+pub struct FormDeviation {
     /// Between the largest and the smallest place: out of round, or taper.
     pub difference: Length,
     /// What the instrument's scatter alone exceeds once in twenty times, for
@@ -121,7 +130,7 @@ pub struct Form {
     pub explained: Option<Length>,
 }
 
-impl Form {
+impl FormDeviation {
     /// Is it the part, not the instrument? Where the instrument is not known,
     /// what was read is taken as it stands.
     pub fn is_real(self) -> bool {
@@ -131,12 +140,22 @@ impl Form {
 }
 
 /// Readings of one feature, put together.
+///
+/// ```
+/// use fits_core::shop::verdict::Measured;
+/// let measured = Measured::of(&[&["20.012mm".parse()?, "20.014mm".parse()?]], None, None)?;
+/// assert_eq!((measured.read(), measured.size()), ("20.013mm".parse()?, "20.013mm".parse()?));
+/// assert_eq!((measured.count(), measured.places().len()), (2, 1));
+/// assert_eq!(measured.spread(), Some("0.002mm".parse()?));
+/// assert_eq!((measured.form(), measured.uncertainty(), measured.scatters()), (None, None, false));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
-    places: Vec<Place>,
+    places: Vec<MeasuredPlace>,
     mean: Length,
     size: Length,
-    form: Option<Form>,
+    form: Option<FormDeviation>,
     /// In micrometres: of one place's mean, of the mean of all, and what is
     /// the same in all; nothing where no instrument was named.
     uncertain: Option<Parts>,
@@ -211,7 +230,7 @@ impl Measured {
                 let here = most.checked_sub(*least)?;
                 spread = Some(spread.map_or(here, |before| before.max(here)));
             }
-            places.push(Place { read, size: corrected(read, thermal)?, count });
+            places.push(MeasuredPlace { read, size: corrected(read, thermal)?, count });
             (all, total) = (all.saturating_add(count), total + sum);
         }
         let (Some(least), Some(most)) = (
@@ -249,12 +268,12 @@ impl Measured {
             });
         }
         let difference = most.checked_sub(least)?;
-        let form = (places.len() > 1).then_some(Form { difference, explained });
+        let form = (places.len() > 1).then_some(FormDeviation { difference, explained });
         Ok(Self { size: corrected(mean, thermal)?, places, mean, form, uncertain, tail, spread })
     }
 
     /// Each place, in the order given.
-    pub fn places(&self) -> &[Place] {
+    pub fn places(&self) -> &[MeasuredPlace] {
         &self.places
     }
 
@@ -274,7 +293,7 @@ impl Measured {
     }
 
     /// How places differ, where there are two or more.
-    pub const fn form(&self) -> Option<Form> {
+    pub const fn form(&self) -> Option<FormDeviation> {
         self.form
     }
 
@@ -293,7 +312,7 @@ impl Measured {
     /// no instrument was named. Twice this is the expanded uncertainty (k = 2).
     pub fn uncertainty(&self) -> Option<Length> {
         let parts = self.uncertain.as_ref()?;
-        let own = if self.form.is_some_and(Form::is_real) {
+        let own = if self.form.is_some_and(FormDeviation::is_real) {
             parts.of_places.iter().copied().fold(0.0, f64::max)
         } else {
             parts.of_mean
@@ -306,13 +325,22 @@ impl Measured {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::{Verdict, verdict::{Measured, Rule}}, standards::iso286::{Class, Feature}};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let measured = Measured::of(&[&["20.03mm".parse()?]], None, None)?;
+    /// let judged = measured.judge(Feature::Hole, hole, Rule::Edition2017)?;
+    /// assert_eq!(judged.verdict, Verdict::Over);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn judge(&self, feature: Feature, limits: Limits, rule: Rule) -> Result<Judged, Error> {
         let toward = |size: Length| -> Result<f64, Error> {
             let off = size.checked_sub(limits.middle())?.in_micrometres();
             Ok(if feature == Feature::Hole { off } else { -off })
         };
         let half = limits.tolerance().in_micrometres() / 2.0;
-        let apart = self.form.is_some_and(Form::is_real);
+        let apart = self.form.is_some_and(FormDeviation::is_real);
         let sizes: Vec<Length> = if apart {
             self.places.iter().map(|place| place.size).collect()
         } else {

@@ -54,6 +54,7 @@ pub enum Pairing {
 /// assert_eq!(warm.clearance_at(cold)?.lower().to_string(), "-0.0028433 mm");
 /// let binds = warm.no_clearance_at(Pairing::Tightest).expect("unlike materials");
 /// assert!((binds.get::<degree_celsius>() - -8.4).abs() < 0.1);
+/// assert_eq!(warm.spreads(), (0.0, 0.0));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
@@ -131,6 +132,14 @@ impl Growth {
 ///
 /// # Errors
 /// Above the material's limit, or colder than −100 °C.
+///
+/// ```
+/// use fits_core::{shop::{celsius, warm::stands}, standards::materials::Material};
+/// let steel = Material::find("steel")?;
+/// assert!(stands(steel, celsius(60.0)).is_ok());
+/// assert!(stands(steel, celsius(-150.0)).is_err());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Result<(), Error> {
     let celsius = temperature.get::<degree_celsius>();
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
@@ -163,6 +172,14 @@ impl Warm {
     ///
     /// # Errors
     /// The expansion of one is not known.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// assert_eq!(warm.clearance_at(celsius(20.0))?, fit.clearance());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(fit: Fit, hole: &Material, shaft: &Material) -> Result<Self, Error> {
         let (mut one, mut other) = (Growth::of(hole)?, Growth::of(shaft)?);
         if hole == shaft {
@@ -205,6 +222,16 @@ impl Warm {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// let grown = warm.hole_at(celsius(60.0))?.lower();
+    /// // 40 K of 24 millionths on 20 mm: about 0.019 mm.
+    /// assert!((grown.millimetres() - 20.019).abs() < 0.001);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn hole_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
         self.hole.limits(self.fit.hole(), temperature.get::<degree_celsius>())
     }
@@ -213,6 +240,15 @@ impl Warm {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// assert_eq!(warm.shaft_at(celsius(20.0))?, fit.shaft());
+    /// assert!(warm.shaft_at(celsius(0.0))?.upper() < fit.shaft().upper());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn shaft_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
         self.shaft.limits(self.fit.shaft(), temperature.get::<degree_celsius>())
     }
@@ -222,6 +258,15 @@ impl Warm {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// // Aluminium shrinks more: the least clearance of 0.007 mm is gone.
+    /// assert!(warm.clearance_at(celsius(-20.0))?.lower().is_negative());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn clearance_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
         let (hole, shaft) = (self.hole_at(temperature)?, self.shaft_at(temperature)?);
         Limits::new(
@@ -282,6 +327,16 @@ impl Warm {
     /// one side of it the parts bind, on the other they are loose. Of a plastic
     /// that is where the worst of its spread first brings it, going away from
     /// 20 °C. `None` where both grow alike, or only beyond what any shop meets.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// use fits_core::{shop::warm::Pairing, uom::si::thermodynamic_temperature::degree_celsius};
+    /// let binds = warm.no_clearance_at(Pairing::Tightest).expect("unlike materials");
+    /// assert!((binds.get::<degree_celsius>() - -8.4).abs() < 0.1);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn no_clearance_at(&self, pairing: Pairing) -> Option<ThermodynamicTemperature> {
         let (hole, shaft) = self.sizes(pairing);
         let short = shaft * (1.0 + self.shaft.damp) - hole * (1.0 + self.hole.damp);
@@ -319,6 +374,17 @@ impl Warm {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::{celsius, warm::Warm}, standards::materials::Material};
+    /// let fit = Fit::of_classes("20mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// // Smaller than g6, to keep 0.007 mm at -20 °C.
+    /// let shaft = warm.shaft_to_keep(celsius(-20.0))?;
+    /// assert!(shaft.upper() < fit.shaft().upper());
+    /// assert_eq!(shaft.tolerance(), fit.shaft().tolerance());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn shaft_to_keep(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
         let celsius = temperature.get::<degree_celsius>();
         let hole = self.fit.hole().lower().millimetres() * self.hole.factors(celsius).0;

@@ -3,14 +3,13 @@
 //! From `data/shop_words.csv`, whose rows say how each is known. The inch
 //! class is named here; its limits are ANSI B4.1's business.
 
+mod circumstance;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 #[path = "words_table.rs"]
 mod table;
 
-#[cfg(feature = "serde")]
-use serde::{Deserialize, Serialize};
-
+pub use self::circumstance::{Circumstance, Hub};
 use crate::{
     error::{Error, Kind},
     fit::Fit,
@@ -35,6 +34,12 @@ use crate::{
 /// let choice = press.choose(&thin)?;
 /// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
 /// assert!(choice.work_it_out);
+/// assert_eq!((press.name(), press.moves()), ("press", false));
+/// assert_eq!(press.looser().map(Word::name), Some("drive"));
+/// assert_eq!(press.tighter().map(Word::name), Some("heavy drive"));
+/// assert!(!press.aliases().is_empty());
+/// // A push fit is cut to the tight part of its range, a press to all of it.
+/// assert!(Word::find("push")?.suit_percent() < press.suit_percent());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -118,91 +123,14 @@ impl When {
     }
 }
 
-/// What the outer part is made of, or the bushing that is one of the two.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
-#[expect(
-    clippy::exhaustive_enums,
-    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
-)]
-pub enum Hub {
-    /// Steel or wrought iron.
-    #[default]
-    Steel,
-    /// Cast iron.
-    CastIron,
-    /// Aluminium.
-    Aluminium,
-    /// A bronze bushing: pressed into its housing, or the shaft in it.
-    BronzeBushing,
-    /// A plastic bushing: pressed into its housing, or the shaft in it.
-    PlasticBushing,
-}
-
-/// What the fit is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[non_exhaustive]
-pub struct Circumstance {
-    /// The size that both parts share.
-    pub nominal: Length,
-    /// What the outer part, or the bushing, is made of.
-    pub hub: Hub,
-    /// How long the parts are engaged, where it is known.
-    pub length: Option<Length>,
-    /// Does one part turn in the other, where it is known?
-    pub turns: Option<bool>,
-    /// Is one of the parts a thin tube?
-    pub thin_wall: bool,
-}
-
-impl Circumstance {
-    /// Solid steel at a size, nothing else known.
-    pub const fn plain(nominal: Length) -> Self {
-        Self { nominal, hub: Hub::Steel, length: None, turns: None, thin_wall: false }
-    }
-
-    /// With another hub, or a bushing.
-    ///
-    /// ```
-    /// use fits_core::shop::words::{Circumstance, Hub, Word};
-    /// let case = Circumstance::plain("20mm".parse()?)
-    ///     .with_hub(Hub::BronzeBushing)
-    ///     .with_length("40mm".parse()?)
-    ///     .turning(true);
-    /// assert!(Word::find("running")?.choose(&case).is_ok());
-    /// // A press holds the shaft still.
-    /// assert!(Word::find("press")?.choose(&case).is_err());
-    /// assert!(Circumstance::plain("20mm".parse()?).with_thin_wall().thin_wall);
-    /// # Ok::<(), fits_core::Error>(())
-    /// ```
-    #[must_use]
-    pub const fn with_hub(self, hub: Hub) -> Self {
-        Self { hub, ..self }
-    }
-
-    /// With a known length of engagement.
-    #[must_use]
-    pub const fn with_length(self, length: Length) -> Self {
-        Self { length: Some(length), ..self }
-    }
-
-    /// Where it is known whether one part turns in the other.
-    #[must_use]
-    pub const fn turning(self, turns: bool) -> Self {
-        Self { turns: Some(turns), ..self }
-    }
-
-    /// With a thin tube as one of the parts.
-    #[must_use]
-    pub const fn with_thin_wall(self) -> Self {
-        Self { thin_wall: true, ..self }
-    }
-}
-
 /// The class that a word leads to.
+///
+/// ```
+/// use fits_core::shop::words::{Circumstance, Word};
+/// let choice = Word::find("press")?.choose(&Circumstance::plain("1in".parse()?))?;
+/// assert_eq!(choice.explained().source, choice.source);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -265,6 +193,11 @@ impl Eq for Word {}
 
 impl Word {
     /// Every word, from the loosest to the tightest, `shrink` last.
+    ///
+    /// ```
+    /// use fits_core::shop::words::Word;
+    /// assert_eq!(Word::all().next_back().map(Word::name), Some("shrink"));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         table::WORDS.iter().map(Self)
     }
@@ -386,6 +319,13 @@ impl Word {
     /// # Errors
     /// A part that turns in a fit that holds it still, a length below
     /// nothing, or a size that ISO 286 does not reach.
+    ///
+    /// ```
+    /// use fits_core::shop::words::{Circumstance, Word};
+    /// let press = Word::find("press")?.choose(&Circumstance::plain("1in".parse()?))?;
+    /// assert_eq!((press.iso.1.to_string().as_str(), press.inch), ("s6", "FN2"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn choose(self, case: &Circumstance) -> Result<Choice, Error> {
         let row_for = |when| {
             self.0.rows.iter().find(|row| {

@@ -17,6 +17,11 @@ use crate::error::{Error, Kind};
 /// assert_eq!(bore, "19.05mm".parse()?);
 /// assert_eq!(bore.tenth_nanometres(), 190_500_000);
 /// assert_eq!(bore.to_string(), "19.05 mm");
+/// let inch = Length::INCH;
+/// assert_eq!((inch.millimetres(), inch.half()), (25.4, "12.7mm".parse()?));
+/// let under = inch.checked_neg()?;
+/// assert!(under.is_negative() && inch.is_positive());
+/// assert_eq!(under.checked_abs()?, inch);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 ///
@@ -62,6 +67,13 @@ impl Length {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// assert_eq!(Length::from_micrometres(21)?, "0.021mm".parse()?);
+    /// assert!(Length::from_micrometres(i64::MAX).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn from_micrometres(count: i64) -> Result<Self, Error> {
         Self::MICROMETRE.checked_mul(count)
     }
@@ -70,6 +82,12 @@ impl Length {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// assert_eq!(Length::from_millimetres(20)?.to_string(), "20 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn from_millimetres(count: i64) -> Result<Self, Error> {
         Self::MILLIMETRE.checked_mul(count)
     }
@@ -115,6 +133,13 @@ impl Length {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// let (foot, inch): (Length, Length) = ("1ft".parse()?, "1in".parse()?);
+    /// assert_eq!(foot.checked_add(inch)?, "13in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn checked_add(self, other: Self) -> Result<Self, Error> {
         self.0.checked_add(other.0).map(Self).ok_or_else(out_of_range)
     }
@@ -123,6 +148,13 @@ impl Length {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// let (hole, shaft): (Length, Length) = ("20.021mm".parse()?, "19.98mm".parse()?);
+    /// assert_eq!(hole.checked_sub(shaft)?, "0.041mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn checked_sub(self, other: Self) -> Result<Self, Error> {
         self.0.checked_sub(other.0).map(Self).ok_or_else(out_of_range)
     }
@@ -131,6 +163,13 @@ impl Length {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// assert_eq!("1/64in".parse::<Length>()?.checked_mul(64)?, Length::INCH);
+    /// assert!(Length::INCH.checked_mul(i64::MAX).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn checked_mul(self, times: i64) -> Result<Self, Error> {
         self.0.checked_mul(times).map(Self).ok_or_else(out_of_range)
     }
@@ -139,6 +178,14 @@ impl Length {
     ///
     /// # Errors
     /// Out of range, or a denominator of zero.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// // A third of an inch, to the nearest 0.1 nm.
+    /// assert_eq!(Length::INCH.checked_scale(1, 3)?, "8.4666667mm".parse()?);
+    /// assert!(Length::INCH.checked_scale(1, 0).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn checked_scale(self, numerator: i128, denominator: i128) -> Result<Self, Error> {
         let product = i128::from(self.0).checked_mul(numerator).ok_or_else(out_of_range)?;
         let count = divide_half_even(product, denominator).ok_or_else(out_of_range)?;

@@ -16,6 +16,15 @@ use crate::{
 
 /// The lower and upper limit deviations from a nominal size (EI and ES of a
 /// hole, ei and es of a shaft), and how well they are known.
+///
+/// ```
+/// use fits_core::{Deviations, source::Known};
+/// // g6 at 20 mm.
+/// let g6 = Deviations::new("-0.020mm".parse()?, "-0.007mm".parse()?)?;
+/// assert_eq!((g6.lower(), g6.upper()), ("-0.020mm".parse()?, "-0.007mm".parse()?));
+/// assert_eq!(g6.known(), Known::Given);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Deviations {
@@ -44,6 +53,14 @@ impl Deviations {
     ///
     /// # Errors
     /// `lower` above `upper`.
+    ///
+    /// ```
+    /// use fits_core::Deviations;
+    /// let (lower, upper) = ("0mm".parse()?, "0.021mm".parse()?);
+    /// assert!(Deviations::new(lower, upper).is_ok());
+    /// assert!(Deviations::new(upper, lower).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(lower: Length, upper: Length) -> Result<Self, Error> {
         if lower > upper {
             return Err(Error::new(Kind::CrossedLimits { lower, upper }));
@@ -52,6 +69,13 @@ impl Deviations {
     }
 
     /// The same, known in this way.
+    ///
+    /// ```
+    /// use fits_core::{Deviations, source::Known};
+    /// let recalled = Deviations::new("0mm".parse()?, "0.021mm".parse()?)?.known_as(Known::Memory);
+    /// assert_eq!(recalled.known(), Known::Memory);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn known_as(self, known: Known) -> Self {
         Self { known, ..self }
@@ -100,6 +124,10 @@ impl Deviations {
 /// assert!(hole.contains("20.021mm".parse()?));
 /// assert!(!hole.contains("20.0211mm".parse()?));
 /// assert_eq!(hole.middle().to_string(), "20.0105 mm");
+/// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+/// assert_eq!((hole.lower(), hole.upper()), ("20mm".parse()?, "20.021mm".parse()?));
+/// assert_eq!(hole.tolerance(), "0.021mm".parse()?);
+/// assert_eq!(hole.known(), fits_core::source::Known::Given);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -153,6 +181,14 @@ impl Limits {
     ///
     /// # Errors
     /// `lower` above `upper`, or further apart than a length can say.
+    ///
+    /// ```
+    /// use fits_core::Limits;
+    /// let (lower, upper) = ("20mm".parse()?, "20.021mm".parse()?);
+    /// assert_eq!(Limits::new(lower, upper)?.to_string(), "20.000 to 20.021 mm");
+    /// assert!(Limits::new(upper, lower).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(lower: Length, upper: Length) -> Result<Self, Error> {
         if lower > upper {
             return Err(Error::new(Kind::CrossedLimits { lower, upper }));
@@ -225,6 +261,14 @@ impl Limits {
     }
 
     /// Is this size good? Both limits are.
+    ///
+    /// ```
+    /// use fits_core::Limits;
+    /// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+    /// assert!(hole.contains("20mm".parse()?) && hole.contains("20.021mm".parse()?));
+    /// assert!(!hole.contains("20.0211mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn contains(self, size: Length) -> bool {
         self.lower <= size && size <= self.upper
     }

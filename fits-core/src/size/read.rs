@@ -10,6 +10,12 @@ use super::{Length, length::divide_half_even};
 use crate::error::{Error, Kind};
 
 /// A unit of length that a shop uses.
+///
+/// ```
+/// use fits_core::{Length, size::Unit};
+/// assert_eq!((Unit::Thou.length(), Unit::Thou.is_inch()), (Length::THOU, true));
+/// assert_eq!((Unit::Inch.symbol(), Unit::Millimetre.symbol()), ("in", "mm"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -139,6 +145,8 @@ impl Unit {
 /// let (number, taken) = Number::scan("1-1/2in")?.expect("a number");
 /// assert_eq!(taken, 5);
 /// assert_eq!(number.of(Unit::Inch)?.to_string(), "38.1 mm");
+/// assert!(number.is_fraction());
+/// assert_eq!(number.ratio(), (3, 2));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -167,6 +175,12 @@ impl Number {
     }
 
     /// A whole number.
+    ///
+    /// ```
+    /// use fits_core::size::{Number, Unit};
+    /// assert_eq!(Number::whole(20).of(Unit::Millimetre)?, "20mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn whole(number: i64) -> Self {
         // Widening.
         Self { numerator: number as i128, denominator: 1, is_decimal: true }
@@ -181,6 +195,15 @@ impl Number {
     /// A comma inside the number, an exponent, a fraction over zero, a point
     /// with no digit after it, or too many digits. The error's span counts
     /// from the start of `text`.
+    ///
+    /// ```
+    /// use fits_core::size::Number;
+    /// let (number, taken) = Number::scan("20.5mm")?.expect("it begins with a number");
+    /// assert_eq!((number.ratio(), taken), ((205, 10), 4));
+    /// assert!(Number::scan("mm")?.is_none());
+    /// assert!(Number::scan("20,5").is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn scan(text: &str) -> Result<Option<(Self, usize)>, Error> {
         let bytes = text.as_bytes();
         let is = |at: usize, byte: u8| bytes.get(at) == Some(&byte);
@@ -271,6 +294,13 @@ impl Number {
     ///
     /// # Errors
     /// Out of range, or a decimal finer than 0.1 nm.
+    ///
+    /// ```
+    /// use fits_core::size::{Number, Unit};
+    /// let (number, _) = Number::scan("3/8")?.expect("a number");
+    /// assert_eq!(number.of(Unit::Inch)?, "9.525mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(self, unit: Unit) -> Result<Length, Error> {
         let count = self
             .numerator

@@ -31,6 +31,13 @@ pub struct Size {
 
 impl Size {
     /// A length that is thought of in a unit.
+    ///
+    /// ```
+    /// use fits_core::{Size, size::Unit};
+    /// let size = Size::new("25.4mm".parse()?, Unit::Inch);
+    /// assert_eq!(size, "1in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(length: Length, unit: Unit) -> Self {
         Self { length, unit }
     }

@@ -54,6 +54,14 @@ impl Decimals {
     }
 
     /// This length moved onto the last place shown, as near as 0.1 nm allows.
+    ///
+    /// ```
+    /// use fits_core::size::{Decimals, Rounding};
+    /// let size = "20.0146mm".parse()?;
+    /// assert_eq!(Decimals::MILLIMETRES.round(size, Rounding::Nearest), "20.015mm".parse()?);
+    /// assert_eq!(Decimals::MILLIMETRES.round(size, Rounding::Down), "20.014mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn round(self, length: Length, rounding: Rounding) -> Length {
         let (unit, scale) = self.step();
         let count = divide_half_even(self.steps(length, rounding) * unit, scale)

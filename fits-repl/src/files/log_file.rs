@@ -13,7 +13,7 @@ use std::{
     time::SystemTime,
 };
 
-use fits_core::job::{Entry, Opening, PassLog, State, VERSION};
+use fits_core::job::{Entry, LogState as State, Opening, PassLog, VERSION};
 use serde::{Deserialize, Serialize};
 
 use crate::files::{make_folder, plain, shown, sync_folder};

@@ -1,6 +1,6 @@
 //! Numbers that are no sizes: teeth, how many, angles, weights.
 
-use fits_core::{job::whole::Side, size::Unit};
+use fits_core::{job::whole::SizeKind as Side, size::Unit};
 
 use super::token::{Kind, Num, Token};
 

@@ -1,6 +1,6 @@
 //! What several tokens say together: ranges, `A x B`, counts.
 
-use fits_core::{job::whole::Side, size::Unit};
+use fits_core::{job::whole::SizeKind as Side, size::Unit};
 
 use super::{
     counts::{by_gauge, counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},

@@ -1,7 +1,7 @@
 //! A joint a row, with dots between: `pin / frame ..... 3/8 ..... drive`.
 
 use fits_core::{
-    job::whole::{FitSaid, Nominal, Side},
+    job::whole::{FitSaid, NominalSize as Nominal, SizeKind as Side},
     size::Unit,
 };
 

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{Nominal, Side};
+use fits_core::job::whole::{NominalSize as Nominal, SizeKind as Side};
 
 use super::{
     Line,

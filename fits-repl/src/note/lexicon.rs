@@ -5,7 +5,7 @@ use std::{
     sync::OnceLock,
 };
 
-use fits_core::{job::whole::Side, shop::words::Word};
+use fits_core::{job::whole::SizeKind as Side, shop::words::Word};
 
 /// The words that notes shorten by their vowels: `jrnl`, `hsg`, `kwy`.
 #[rustfmt::skip]

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::Side,
+    job::whole::SizeKind as Side,
     size::Unit,
     standards::{
         iso286,

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{FitSaid, Side},
+    job::whole::{FitSaid, SizeKind as Side},
     size::Unit,
 };
 

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Job, Nominal, Side},
+    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side},
     size::{Deviations, Unit},
     standards::iso286::Class,
 };

@@ -1,6 +1,6 @@
 //! Numbers in words: `three hook bores`, `half inch`.
 
-use fits_core::{job::whole::Side, size::Unit};
+use fits_core::{job::whole::SizeKind as Side, size::Unit};
 
 use super::{
     lexicon::{feature, inwardness, is_small, leads_to_mate},

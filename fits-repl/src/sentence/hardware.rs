@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length,
-    standards::hardware::{Ring, RingKind},
+    standards::hardware::{RetainingRing as Ring, RingKind},
 };
 
 use crate::sentence::{

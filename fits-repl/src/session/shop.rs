@@ -160,7 +160,7 @@ impl Session {
         let stored = Stored::file(file);
         match logs.pop() {
             Some(log) => {
-                if log.state() == fits_core::job::State::Open {
+                if log.state() == fits_core::job::LogState::Open {
                     let count = log.standing().count();
                     let plural = if count == 1 { "entry" } else { "entries" };
                     notes.push(format!(

@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Feature, Nominal},
+    job::whole::{NominalSize as Nominal, PartFeature as Feature},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature as Surface,
 };

@@ -4,7 +4,7 @@
 
 use fits_core::{
     Limits,
-    job::whole::{Cut, Feature, Job, Mate, Nominal, Paired},
+    job::whole::{Cut, Job, Mate, NominalSize as Nominal, Paired, PartFeature as Feature},
     shop::{Reading, Verdict},
     standards::iso286::Feature as Surface,
 };

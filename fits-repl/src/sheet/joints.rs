@@ -2,7 +2,7 @@
 
 use fits_core::{
     Error, Length, Limits,
-    job::whole::{Cut, Job, Mate, Nominal, Paired, Question, Side},
+    job::whole::{Cut, Job, Mate, NominalSize as Nominal, Paired, Question, SizeKind as Side},
     shop::{Hazard, assemble::lead_in},
     size::Unit,
 };

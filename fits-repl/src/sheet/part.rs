@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Feature, Job, Nominal},
+    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature},
     size::Unit,
 };
 

@@ -4,7 +4,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Job, Nominal, Side},
+    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side},
     standards::iso286::Feature as Surface,
 };
 

@@ -5,12 +5,17 @@
 
 use crate::{
     error::Error,
-    job::whole::{Feature, Job, Mate, Nominal, Paired, Side, worked::Index},
+    job::whole::{Job, Mate, NominalSize, Paired, PartFeature, SizeKind, worked::Index},
     size::{Length, Limits},
     standards::{iso286::Feature as Surface, thread},
 };
 
 /// Why one side of a joint is made first.
+///
+/// ```
+/// use fits_core::job::whole::First;
+/// assert_eq!(First::Bought.words(), "it is bought and comes as it is");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -61,7 +66,7 @@ pub struct Blocked {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Play {
+pub struct EndPlay {
     /// The length between the faces of the housings.
     pub between: usize,
     /// The length between the shoulders of the shaft.
@@ -87,6 +92,16 @@ pub struct Conflict {
 
 impl Job {
     /// Is a feature told apart into several that stand for themselves?
+    ///
+    /// ```
+    /// use fits_core::{job::whole::{PartFeature, Job, Part, SizeKind}, size::Unit};
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default()];
+    /// // Two journals of one name are told apart behind it.
+    /// job.features = vec![PartFeature::new(0, "journal", SizeKind::Shaft, Unit::Inch, None); 3];
+    /// job.features[0].instances = vec![1, 2];
+    /// assert!(job.is_split(0) && !job.is_split(1));
+    /// ```
     pub fn is_split(&self, feature: usize) -> bool {
         self.features.get(feature).is_some_and(|feature| !feature.instances.is_empty())
     }
@@ -99,15 +114,15 @@ impl Job {
     /// The side of a joint to make first, and why.
     ///
     /// ```
-    /// use fits_core::job::whole::{Feature, First, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::job::whole::{PartFeature, First, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
     /// use fits_core::size::Unit;
-    /// let size = |text: &str| text.parse().map(Nominal::Size);
+    /// let size = |text: &str| text.parse().map(NominalSize::Size);
     /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
     /// let mut job = Job::default();
     /// job.parts = vec![Part::default(), Part::default()];
     /// job.features = vec![
-    ///     Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
-    ///     Feature::new(1, "pin", Side::Shaft, Unit::Inch, size("3/4in")?),
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Inch, size("3/4in")?),
+    ///     PartFeature::new(1, "pin", SizeKind::Shaft, Unit::Inch, size("3/4in")?),
     /// ];
     /// assert!(!job.is_split(1));
     /// assert_eq!(job.first(&mate), (0, First::Hole));
@@ -127,7 +142,7 @@ impl Job {
                 .is_some_and(|part| part.name.to_lowercase().contains("bush"));
             is_bush && self.features.get(mate.shaft).is_some_and(|shaft| shaft.part != hole.part)
         });
-        if side == Some(Side::Thread) {
+        if side == Some(SizeKind::Thread) {
             return (mate.shaft, First::Screw);
         }
         match (read(mate.hole), read(mate.shaft)) {
@@ -144,14 +159,14 @@ impl Job {
     }
 
     /// The largest that a feature stands in the way of a part slid along it.
-    fn stands(feature: &Feature) -> Option<Length> {
+    fn stands(feature: &PartFeature) -> Option<Length> {
         if let Some(reading) = feature.reading() {
             return Some(reading.size);
         }
         match feature.nominal.as_ref()? {
-            Nominal::Size(size) => Some(*size),
-            Nominal::Between(_, upper) => Some(*upper),
-            Nominal::Thread(name) => {
+            NominalSize::Size(size) => Some(*size),
+            NominalSize::Between(_, upper) => Some(*upper),
+            NominalSize::Thread(name) => {
                 let (designation, _) = thread::scan_expected(name)?.ok()?;
                 Some(designation.resolve().ok()?.major())
             }
@@ -167,7 +182,7 @@ impl Job {
             let along: Vec<usize> = index
                 .features_of(self, part)
                 .filter(|(at, feature)| {
-                    matches!(feature.side, Side::Shaft | Side::Thread)
+                    matches!(feature.side, SizeKind::Shaft | SizeKind::Thread)
                         && !feature.implied
                         && !self.is_split(*at)
                 })
@@ -177,7 +192,7 @@ impl Job {
                 let mates = index.mates_of(self, seat).filter(|(_, mate)| mate.shaft == seat);
                 for (mate, joint) in mates {
                     let Some(hole) = self.features.get(joint.hole).and_then(|hole| {
-                        (hole.side == Side::Hole).then(|| Self::stands(hole)).flatten()
+                        (hole.side == SizeKind::Hole).then(|| Self::stands(hole)).flatten()
                     }) else {
                         continue;
                     };
@@ -200,12 +215,12 @@ impl Job {
 
     /// End play, where the note names the length between the housings' faces
     /// and the one between the shoulders.
-    pub fn end_play(&self) -> Option<Play> {
+    pub fn end_play(&self) -> Option<EndPlay> {
         let named = |words: &[&str]| {
             self.features.iter().position(|feature| {
                 let name = feature.name.to_lowercase();
-                feature.side == Side::Length
-                    && matches!(feature.nominal, Some(Nominal::Size(_)))
+                feature.side == SizeKind::Length
+                    && matches!(feature.nominal, Some(NominalSize::Size(_)))
                     && words.iter().any(|word| name.contains(word))
             })
         };
@@ -234,19 +249,39 @@ impl Job {
         let left = read(between)?.checked_sub(read(shoulders)?).ok()?;
         let wanted = self.features.iter().position(|feature| {
             let name = feature.name.to_lowercase();
-            feature.side == Side::Length && ["play", "float"].iter().any(|word| name.contains(word))
+            feature.side == SizeKind::Length
+                && ["play", "float"].iter().any(|word| name.contains(word))
         });
         let is_met = wanted.and_then(|at| match self.features.get(at)?.nominal.as_ref()? {
-            Nominal::Between(lower, upper) => Some(*lower <= left && left <= *upper),
+            NominalSize::Between(lower, upper) => Some(*lower <= left && left <= *upper),
             _ => None,
         });
-        Some(Play { between, shoulders, left, wanted, is_met })
+        Some(EndPlay { between, shoulders, left, wanted, is_met })
     }
 
     /// The limits that a feature is to be cut to, by all its joints.
     ///
     /// # Errors
     /// As [`Job::pair`].
+    ///
+    /// ```
+    /// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
+    /// use fits_core::{shop::words::Word, size::Unit};
+    /// let size = NominalSize::Size("20mm".parse()?);
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.features = vec![
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
+    /// ];
+    /// let mut fit = FitSaid::default();
+    /// fit.word = Some(Word::find("slip")?);
+    /// job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit, called: None }];
+    /// // `slip` is H7/g6 in millimetres.
+    /// let (limits, mate) = job.limits(1).expect("a joint")?;
+    /// assert_eq!((limits.to_string().as_str(), mate), ("19.980 to 19.993 mm", 0));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn limits(&self, feature: usize) -> Option<Result<(Limits, usize), Error>> {
         let pairs = self.mates_of(feature).filter_map(|(at, mate)| Some((at, self.pair(mate)?)));
         self.limits_by(feature, pairs)
@@ -261,7 +296,7 @@ impl Job {
         let one = self.features.get(feature)?;
         let surface = one.side.surface()?;
         if let (Some(off), Some(nominal)) =
-            (one.deviations, one.nominal.as_ref().and_then(Nominal::size))
+            (one.deviations, one.nominal.as_ref().and_then(NominalSize::size))
         {
             return Some(off.about(nominal).map(|limits| (limits, usize::MAX)));
         }
@@ -293,7 +328,7 @@ impl Job {
             return Some(Ok((limits, at)));
         }
         let class: crate::standards::iso286::Class = one.class.as_ref()?.parse().ok()?;
-        let nominal = one.nominal.as_ref().and_then(Nominal::size)?;
+        let nominal = one.nominal.as_ref().and_then(NominalSize::size)?;
         Some(class.limits(nominal).map(|limits| (limits, usize::MAX)))
     }
 

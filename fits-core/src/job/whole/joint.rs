@@ -4,7 +4,7 @@
 use crate::{
     error::Error,
     fit::Fit,
-    job::whole::{FitSaid, Job, Mate, Nominal, Side, State},
+    job::whole::{FitSaid, Job, Mate, NominalSize, SizeKind, State},
     shop::words::{Choice, Circumstance, Hub},
     size::{Length, Limits, Unit},
     source::Known,
@@ -34,6 +34,27 @@ pub struct Cut {
 }
 
 /// A joint worked out.
+///
+/// ```
+/// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
+/// use fits_core::{shop::words::Word, size::Unit};
+/// let size = NominalSize::Size("20mm".parse()?);
+/// let mut job = Job::default();
+/// job.parts = vec![Part::default(), Part::default()];
+/// job.features = vec![
+///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
+/// ];
+/// let mut fit = FitSaid::default();
+/// fit.word = Some(Word::find("slip")?);
+/// let mate = Mate { line: 1, hole: 0, shaft: 1, fit, called: None };
+/// let joint = job.pair(&mate).expect("both have a size")?;
+/// assert_eq!(joint.wanted.to_string(), "0.007 to 0.041 mm");
+/// // Neither is made yet.
+/// assert_eq!(joint.is_met(), None);
+/// assert!(!joint.known().is_unconfirmed());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -69,6 +90,26 @@ impl Paired {
     }
 
     /// One of the two.
+    ///
+    /// ```
+    /// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
+    /// use fits_core::{shop::words::Word, size::Unit};
+    /// use fits_core::standards::iso286::Feature as Surface;
+    /// let size = NominalSize::Size("20mm".parse()?);
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.features = vec![
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, size.clone()),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, size),
+    /// ];
+    /// let mut fit = FitSaid::default();
+    /// fit.word = Some(Word::find("slip")?);
+    /// let joint = job.pair(&Mate { line: 1, hole: 0, shaft: 1, fit, called: None })
+    ///     .expect("both have a size")?;
+    /// assert_eq!(joint.cut(Surface::Hole).label, joint.hole.label);
+    /// assert_eq!(joint.cut(Surface::Shaft).limits.map(|it| it.to_string()).as_deref(), Some("19.980 to 19.993 mm"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn cut(&self, surface: Surface) -> &Cut {
         match surface {
             Surface::Hole => &self.hole,
@@ -110,6 +151,20 @@ impl Job {
     }
 
     /// The joint's circumstance, as a word's choice of classes goes by it.
+    ///
+    /// ```
+    /// use fits_core::{job::whole::{PartFeature, FitSaid, Job, Mate, Part, SizeKind}, shop::words::Hub, size::Unit};
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.parts[0].material = Some("cast iron".into());
+    /// job.features = vec![
+    ///     PartFeature::new(0, "bore", SizeKind::Hole, Unit::Millimetre, None),
+    ///     PartFeature::new(1, "journal", SizeKind::Shaft, Unit::Millimetre, None),
+    /// ];
+    /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
+    /// assert_eq!(job.circumstance(&mate, "20mm".parse()?).hub, Hub::CastIron);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn circumstance(&self, mate: &Mate, nominal: Length) -> Circumstance {
         let hub = self.hub(mate);
         Circumstance { hub, thin_wall: self.is_thin(mate), ..Circumstance::plain(nominal) }
@@ -122,17 +177,17 @@ impl Job {
     /// The two sizes differ, or no class is defined there.
     ///
     /// ```
-    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::job::whole::{PartFeature, FitSaid, Job, Mate, NominalSize, Part, SizeKind};
     /// use fits_core::size::Unit;
-    /// let seat = |part, side, class: &str| -> Result<Feature, fits_core::Error> {
-    ///     let size = Nominal::Size("20mm".parse()?);
-    ///     Ok(Feature { class: Some(class.into()), ..Feature::new(part, "", side, Unit::Millimetre, size) })
+    /// let seat = |part, side, class: &str| -> Result<PartFeature, fits_core::Error> {
+    ///     let size = NominalSize::Size("20mm".parse()?);
+    ///     Ok(PartFeature { class: Some(class.into()), ..PartFeature::new(part, "", side, Unit::Millimetre, size) })
     /// };
     /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
     /// let part = |name: &str| Part { name: name.into(), ..Part::default() };
     /// let mut job = Job::default();
     /// job.parts = ["roller tube", "pin"].map(part).into();
-    /// job.features = vec![seat(0, Side::Hole, "H7")?, seat(1, Side::Shaft, "f7")?];
+    /// job.features = vec![seat(0, SizeKind::Hole, "H7")?, seat(1, SizeKind::Shaft, "f7")?];
     /// job.mates = vec![mate.clone()];
     /// // ISO 286: H7 is 0 to +21, f7 -41 to -20 micrometres.
     /// let pair = job.pair(&mate).expect("a hole and a shaft")?;
@@ -143,12 +198,13 @@ impl Job {
     /// ```
     pub fn pair(&self, mate: &Mate) -> Option<Result<Paired, Error>> {
         let (hole, shaft) = (self.features.get(mate.hole)?, self.features.get(mate.shaft)?);
-        if hole.side != Side::Hole || shaft.side != Side::Shaft {
+        if hole.side != SizeKind::Hole || shaft.side != SizeKind::Shaft {
             return None;
         }
-        let size = |feature: &super::Feature| feature.nominal.as_ref().and_then(Nominal::size);
+        let size =
+            |feature: &super::PartFeature| feature.nominal.as_ref().and_then(NominalSize::size);
         let nominal = size(hole).or_else(|| size(shaft))?;
-        let bearing = |feature: &super::Feature| {
+        let bearing = |feature: &super::PartFeature| {
             self.parts.get(feature.part).is_some_and(|part| {
                 let name = part.name.to_lowercase();
                 let numbered = name
@@ -185,10 +241,11 @@ impl Job {
         &self,
         mate: &Mate,
         nominal: Length,
-        hole: &super::Feature,
-        shaft: &super::Feature,
+        hole: &super::PartFeature,
+        shaft: &super::PartFeature,
     ) -> Option<Result<Chosen, Error>> {
-        let class = |feature: &super::Feature| feature.class.as_deref().map(str::parse::<Class>);
+        let class =
+            |feature: &super::PartFeature| feature.class.as_deref().map(str::parse::<Class>);
         let words = mate.fit.words.as_str();
         if let (Some(Ok(above)), Some(Ok(below))) = (class(hole), class(shaft)) {
             let names = [above.to_string(), below.to_string()];
@@ -239,7 +296,8 @@ impl Job {
             }
             (None, _) => fit.clearance(),
         };
-        let reading = |feature: usize| self.features.get(feature).and_then(super::Feature::reading);
+        let reading =
+            |feature: usize| self.features.get(feature).and_then(super::PartFeature::reading);
         let shaft_read = reading(mate.shaft).map(|reading| reading.size);
         let free = reading(mate.hole).filter(|reading| reading.state == State::Free);
         let closing = free.and_then(|reading| self.closes_in(mate.hole, reading.size));

@@ -8,6 +8,7 @@
 //! taken for a slip before it is taken for the tool.
 
 mod ahead;
+mod entries;
 mod figures;
 mod kinds;
 mod learn;
@@ -24,12 +25,7 @@ pub use settings::{Settings, Split, TOP_SLIDE_DEGREES};
 pub use story::Story;
 
 pub use self::figures::{Estimate, Observed, Prior, Remark, Surprise};
-use self::{
-    ahead::Shared,
-    kinds::Kinds,
-    slip::{Pass, Slip},
-    state::State,
-};
+use self::{ahead::Shared, kinds::Kinds, slip::Slip, state::State};
 use crate::{
     error::Error,
     size::{Length, Limits},
@@ -60,6 +56,11 @@ use crate::{
 /// assert!(first.measuring); // the tool's spring is not known yet
 /// adviser.cut("0.30mm".parse()?, &["19.885mm".parse()?])?;
 /// assert!(adviser.estimate()?.gain < 0.97);
+/// assert_eq!((adviser.surprise(), adviser.story(), adviser.slips()), (None, None, 0));
+/// assert_eq!(adviser.settings(), &Settings::default());
+/// // What the tool takes is not yet told apart from what was expected of it.
+/// assert_eq!(adviser.remark(), None);
+/// assert_eq!(adviser.limits(), limits);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -99,6 +100,21 @@ impl Adviser {
     ///
     /// # Errors
     /// A figure that has no sense, or out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::{Adviser, Prior, Settings};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let gauge = Uncertainty { repeat: "2um".parse()?, bias: "2um".parse()? };
+    /// let usual = Prior::usual(Feature::Hole, None, None);
+    /// let start = "19.6mm".parse()?;
+    /// let adviser = Adviser::new(hole, Feature::Hole, start, usual, gauge, Settings::default())?;
+    /// assert_eq!(adviser.slips(), 0);
+    /// // A risk of 2 has no sense.
+    /// let settings = Settings::default().risk(2.0);
+    /// assert!(Adviser::new(hole, Feature::Hole, start, usual, gauge, settings).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(
         limits: Limits,
         feature: Feature,
@@ -172,96 +188,6 @@ impl Adviser {
         Ok(())
     }
 
-    /// The same after every entry of a log.
-    ///
-    /// # Errors
-    /// An entry that [`Adviser::enter`] refuses.
-    ///
-    /// ```
-    /// use fits_core::shop::adviser::{Adviser, Observed, Prior, Settings};
-    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
-    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
-    /// let gauge = Uncertainty { repeat: "2um".parse()?, bias: "2um".parse()? };
-    /// let usual = Prior::usual(Feature::Hole, None, None);
-    /// let begun =
-    ///     || Adviser::new(hole, Feature::Hole, "19.6mm".parse()?, usual, gauge, Settings::default());
-    /// let entries = [
-    ///     Observed::Cut { dialled: "0.2mm".parse()?, readings: vec!["19.79mm".parse()?] },
-    ///     Observed::Spring { readings: vec!["19.792mm".parse()?] },
-    ///     Observed::Read { readings: vec!["19.793mm".parse()?] },
-    /// ];
-    /// // The same, one after another.
-    /// let mut adviser = begun()?;
-    /// adviser.enter(&entries[0])?;
-    /// adviser.spring(&["19.792mm".parse()?])?;
-    /// adviser.read(&["19.793mm".parse()?])?;
-    /// assert_eq!(begun()?.replay(&entries)?.next(), adviser.next());
-    /// # Ok::<(), fits_core::Error>(())
-    /// ```
-    pub fn replay(mut self, entries: &[Observed]) -> Result<Self, Error> {
-        for entry in entries {
-            self.enter(entry)?;
-        }
-        Ok(self)
-    }
-
-    /// Takes up one entry of a log.
-    ///
-    /// # Errors
-    /// As the entry's own function.
-    pub fn enter(&mut self, entry: &Observed) -> Result<(), Error> {
-        match entry {
-            Observed::Cut { dialled, readings } => self.cut(*dialled, readings),
-            Observed::Spring { readings } => self.spring(readings),
-            Observed::Read { readings } => self.read(readings),
-        }
-    }
-
-    /// A pass with a change of diameter dialled, and what was read after it;
-    /// no reading where it was not measured.
-    ///
-    /// # Errors
-    /// Nothing dialled, or less; a reading out of range. The adviser is then
-    /// as it was.
-    pub fn cut(&mut self, dialled: Length, readings: &[Length]) -> Result<(), Error> {
-        if !dialled.is_positive() {
-            return Err(Error::not_listed(
-                say!("a cut of {} takes nothing off", dialled),
-                "a pass without infeed is a spring pass",
-            ));
-        }
-        let set = dialled.in_micrometres();
-        self.measured(Pass::Cut(dialled), &|state, scatter| state.cut(set, scatter), readings)?;
-        self.last = set;
-        self.cuts += 1;
-        self.unread = readings.is_empty();
-        Ok(())
-    }
-
-    /// A pass without infeed, and what was read after it.
-    ///
-    /// # Errors
-    /// A reading out of range. The adviser is then as it was.
-    pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
-        let last = self.last;
-        self.measured(Pass::Spring, &|state, scatter| state.spring(last, scatter), readings)?;
-        self.unread = readings.is_empty();
-        Ok(())
-    }
-
-    /// Readings without a pass.
-    ///
-    /// # Errors
-    /// No reading, or one out of range. The adviser is then as it was.
-    pub fn read(&mut self, readings: &[Length]) -> Result<(), Error> {
-        if readings.is_empty() {
-            return Err(Error::not_listed("nothing was read", "give what the instrument showed"));
-        }
-        self.measured(Pass::None, &|state, _| state, readings)?;
-        self.unread = false;
-        Ok(())
-    }
-
     /// What is believed now.
     ///
     /// # Errors
@@ -293,6 +219,22 @@ impl Adviser {
 
     /// The last reading was looked at again and stands: it is not asked for
     /// once more. What is believed of the tool stays as it is.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::{Adviser, Prior, Settings};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let gauge = Uncertainty { repeat: "2um".parse()?, bias: "2um".parse()? };
+    /// let usual = Prior::usual(Feature::Hole, None, None);
+    /// let start = "19.6mm".parse()?;
+    /// let mut adviser = Adviser::new(hole, Feature::Hole, start, usual, gauge, Settings::default())?;
+    /// // The dial was turned the wrong way: nothing came off.
+    /// adviser.cut("0.2mm".parse()?, &["19.6mm".parse()?])?;
+    /// assert!(adviser.surprise().is_some());
+    /// adviser.confirm();
+    /// assert_eq!(adviser.surprise(), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn confirm(&mut self) {
         self.surprise = None;
     }

@@ -18,6 +18,11 @@ use crate::{
 };
 
 /// What to do next.
+///
+/// ```
+/// use fits_core::shop::adviser::Action;
+/// assert_eq!(Action::ReadAgain.word(), "read again");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(
@@ -48,6 +53,11 @@ impl Action {
 }
 
 /// Why nothing is cut now, where that is not plain.
+///
+/// ```
+/// use fits_core::shop::adviser::Because;
+/// assert_eq!(Because::NotMeasured.word(), "it was not measured after the last pass");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]

@@ -20,6 +20,12 @@ const SPLIT_SD: f64 = 0.05;
 const COARSE: f64 = 0.125;
 
 /// How far a division of the dial may be split by eye.
+///
+/// ```
+/// use fits_core::shop::adviser::Split;
+/// assert_eq!([Split::Whole, Split::Half, Split::Quarter].map(Split::parts), [1, 2, 4]);
+/// assert_eq!(Split::Half.parts(), 2);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -101,6 +107,11 @@ impl Default for Settings {
 
 impl Settings {
     /// With another limit of risk.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// assert_eq!(Settings::default().risk(0.01).risk, 0.01);
+    /// ```
     #[must_use]
     pub const fn risk(self, risk: f64) -> Self {
         Self { risk, ..self }
@@ -115,12 +126,26 @@ impl Settings {
 
     /// With another division of the dial, as a change of diameter. The most
     /// that a pass takes is one division at least.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// let step = "0.05mm".parse()?;
+    /// assert_eq!(Settings::default().dial_division(step).step, step);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn dial_division(self, step: Length) -> Self {
         Self { step, most_cut: self.most_cut.max(step), ..self }
     }
 
     /// With what a whole turn of the dial changes the diameter by.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// let turn = Some("4mm".parse()?);
+    /// assert_eq!(Settings::default().dial_turn(turn).dial_turn, turn);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn dial_turn(self, turn: Option<Length>) -> Self {
         Self { dial_turn: turn, ..self }
@@ -128,12 +153,26 @@ impl Settings {
 
     /// With the least that a tool cuts rather than rubs, on the diameter
     /// ([`least_chip`](super::super::machining::least_chip) has what is common).
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// let least = "0.04mm".parse()?;
+    /// assert_eq!(Settings::default().least_chip(least).least_cut, least);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn least_chip(self, least: Length) -> Self {
         Self { least_cut: least, most_cut: self.most_cut.max(least), ..self }
     }
 
     /// With a top slide of such divisions, or without one.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// let division = Some("0.02mm".parse()?);
+    /// assert_eq!(Settings::default().top_slide(division).top_slide, division);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn top_slide(self, division: Option<Length>) -> Self {
         Self { top_slide: division, ..self }

@@ -33,6 +33,14 @@ pub struct Missed {
 }
 
 /// What explains it.
+///
+/// ```
+/// use fits_core::shop::adviser::Story;
+/// let lost = Story::Backlash { short: "0.1mm".parse()? };
+/// assert_eq!(lost.word(), "backlash");
+/// assert_eq!(lost.check(), "back the slide off, come up to the figure from one side, then measure again");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(

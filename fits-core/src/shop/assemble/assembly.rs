@@ -15,6 +15,41 @@ use crate::{error::Error, size::Length};
 pub const MOST_PLASTIC: f64 = 0.3;
 
 /// A joint solved at its loosest and its tightest.
+///
+/// ```
+/// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+/// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+/// let steel = Material::find("steel 4140")?;
+/// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+/// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+/// joint.length = Some("30mm".parse()?);
+/// let assembly = joint.solve()?;
+/// use fits_core::uom::si::{force::newton, pressure::megapascal, torque::newton_meter};
+/// // What holds is counted at the loosest, what strains at the tightest.
+/// let (least, most) = assembly.pressure_mpa(0);
+/// assert!((least - 67.9).abs() < 0.05 && (most - 147.5).abs() < 0.05);
+/// assert_eq!(assembly.loosest().pressure(0).get::<megapascal>(), least);
+/// assert_eq!(assembly.tightest().pressure(0).get::<megapascal>(), most);
+/// assert_eq!(assembly.other_pressure(), assembly.pressure(0));
+/// assert_eq!(assembly.other_pressure_mpa(), (least, most));
+/// // 0.08 x 67.9 MPa on 40 x 30 mm, at 20 mm.
+/// let hold = assembly.axial_hold().expect("a length").get::<newton>();
+/// let torque = assembly.torque().expect("a length").get::<newton_meter>();
+/// assert!((torque - hold * 0.020).abs() < 0.001);
+/// assert_eq!((assembly.axial_hold_n(), assembly.torque_nm()), (Some(hold), Some(torque)));
+/// let press = assembly.press_force().expect("a length").get::<newton>();
+/// assert_eq!(assembly.press_force_n(), Some(press));
+/// assert_eq!(assembly.soft_press_force(), assembly.press_force());
+/// assert_eq!(assembly.soft_press_force_n(), assembly.press_force_n());
+/// // Both parts stay elastic.
+/// assert!(assembly.keeps() && assembly.figures_hold());
+/// assert!(!(assembly.yields() || assembly.breaks() || assembly.is_yielded_through()));
+/// assert!(!assembly.is_not_to_be_counted_on());
+/// assert_eq!((assembly.yielded_share(), assembly.worst().len()), (0.0, 2));
+/// assert!(assembly.elastic_up_to().is_some_and(|most| most > "0.076mm".parse().unwrap()));
+/// assert_eq!(assembly.joint().outside, "80mm".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct Assembly {
     pub(super) joint: Joint,
@@ -81,6 +116,21 @@ impl Assembly {
     /// least for what it holds, most for stress and press. Nought where it
     /// does not touch; of two parts, as they bear it where one yields; of more,
     /// elastic up to the most that the rings about it bear.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// use fits_core::uom::si::pressure::megapascal;
+    /// let (least, most) = assembly.pressure(0);
+    /// assert!((least.get::<megapascal>() - 67.9).abs() < 0.05);
+    /// assert!((most.get::<megapascal>() - 147.5).abs() < 0.05);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
         let at = |pair: Option<Pair>, solved: &Compound| {
             pair.filter(|_| joint == 0).map_or_else(
@@ -111,6 +161,23 @@ impl Assembly {
     ///
     /// # Errors
     /// There is no such part, or the diameter is outside its wall.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// use fits_core::uom::si::pressure::megapascal;
+    /// // At the hub's bore p (80² + 40²) / (80² - 40²) along the hoop, less p across it.
+    /// let stress = assembly.stress_at(1, "40mm".parse()?)?;
+    /// assert!((stress.hoop.get::<megapascal>() - 147.5 * 8.0 / 4.8).abs() < 0.1);
+    /// assert!((stress.radial.get::<megapascal>() + 147.5).abs() < 0.05);
+    /// assert!(assembly.stress_at(1, "90mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stress_at(&self, ring: usize, diameter: Length) -> Result<Stress, Error> {
         let elastic = self.tightest.stress_at(ring, diameter)?;
         Ok(self.pairs.1.map_or(elastic, |pair| pair.stress(ring, diameter)))
@@ -118,6 +185,19 @@ impl Assembly {
 
     /// The stress where a part is worst off, at the surface that
     /// [`Self::worst`] names, but as it is borne where a part yields.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// // Elastic: what is borne is what was worked out.
+    /// assert_eq!(assembly.borne(1), Some(assembly.worst()[1].stress));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn borne(&self, ring: usize) -> Option<Stress> {
         let worst = self.worst.get(ring)?;
         let part = self.joint.rings().get(ring).copied()?;
@@ -136,6 +216,19 @@ impl Assembly {
 
     /// What a part does at its tightest, the shaft's 0; elastic of more than
     /// two parts, where [`Self::yields`] tells.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// use fits_core::shop::assemble::Yielding;
+    /// assert_eq!(assembly.yielding(1), Yielding::Elastic);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn yielding(&self, ring: usize) -> Yielding {
         self.pairs.1.map_or(Yielding::Elastic, |pair| pair.yielding(ring))
     }
@@ -259,6 +352,23 @@ impl Assembly {
     ///
     /// # Errors
     /// There is no such part.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+    /// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+    /// joint.length = Some("30mm".parse()?);
+    /// let assembly = joint.solve()?;
+    /// use fits_core::shop::assemble::Surface;
+    /// // The hub's outside grows by p / E x 80 x 2 / (4 - 1).
+    /// let (least, most) = assembly.growth(1, Surface::Outside)?;
+    /// assert!(least.is_positive() && least < most);
+    /// let modulus = steel.modulus_gpa() * 1000.0;
+    /// assert!((most.millimetres() - 147.5 / modulus * 80.0 * 2.0 / 3.0).abs() < 0.0001);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
         let at = |pair: Option<Pair>, solved: &Compound| match pair {
             Some(pair) if ring < 2 => pair.growth(ring, surface),

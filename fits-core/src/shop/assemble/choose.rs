@@ -35,6 +35,18 @@ pub struct Wishes {
 }
 
 /// A standard fit and what it comes to in the joint.
+///
+/// ```
+/// use fits_core::{Limits, shop::assemble::{Joint, Wishes, grips}, standards::materials::Material};
+/// let steel = Material::find("steel 1045")?;
+/// let none = Limits::new("0mm".parse()?, "0mm".parse()?)?;
+/// let joint = Joint::new("20mm".parse()?, none, "40mm".parse()?, steel, steel)?;
+/// let found = grips(&joint, &Wishes::default())?;
+/// // Nothing was wished for, so all of them hold.
+/// assert!(found.iter().all(|grip| grip.holds));
+/// assert!(found.iter().any(|grip| grip.valid()));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -60,6 +72,18 @@ impl Grip {
     }
 
     /// Does it meet every wish?
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::{Joint, Wishes, grips}, standards::materials::Material};
+    /// let steel = Material::find("steel 1045")?;
+    /// let none = Limits::new("0mm".parse()?, "0mm".parse()?)?;
+    /// let joint = Joint::new("20mm".parse()?, none, "40mm".parse()?, steel, steel)?;
+    /// let mut wishes = Wishes::default();
+    /// wishes.hub_safe = true;
+    /// let found = grips(&joint, &wishes)?;
+    /// assert!(found.iter().all(|grip| grip.meets(&wishes) == grip.safe));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn meets(&self, wishes: &Wishes) -> bool {
         self.valid() && self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
     }

@@ -48,6 +48,21 @@ pub enum Surface {
 }
 
 /// Stresses at one place; tension is above 0.
+///
+/// ```
+/// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+/// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+/// let steel = Material::find("steel 4140")?;
+/// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+/// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+/// joint.length = Some("30mm".parse()?);
+/// let assembly = joint.solve()?;
+/// use fits_core::uom::si::pressure::megapascal;
+/// // The hub's bore: the root of h² - h r + r² of 245.8 and -147.5 MPa.
+/// let stress = assembly.stress_at(1, "40mm".parse()?)?;
+/// assert_eq!(stress.von_mises().get::<megapascal>().round(), 344.0);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -141,6 +156,18 @@ impl Compound {
     /// # Errors
     /// A ring without a wall, rings that do not follow each other, or another
     /// number of joints than there are between the rings.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::assemble::{Compound, Ring, Surface}, standards::materials::Material};
+    /// let mm = |text: &str| text.parse::<Length>();
+    /// let bush = Ring { bore: mm("16mm")?, outside: mm("20mm")?, material: Material::find("bronze")? };
+    /// let housing = Ring { bore: mm("20mm")?, outside: mm("40mm")?, material: Material::find("steel")? };
+    /// let joint = Compound::solve(&[bush, housing], &[mm("0.03mm")?])?;
+    /// assert!(joint.growth(1, Surface::Outside)?.is_positive());
+    /// // One joint between two rings.
+    /// assert!(Compound::solve(&[bush, housing], &[]).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn solve(rings: &[Ring<'_>], interferences: &[Length]) -> Result<Self, Error> {
         let joints = interferences.len();
         if joints == 0 || joints > MOST_JOINTS || rings.len() != joints + 1 {
@@ -189,6 +216,18 @@ impl Compound {
 
     /// The pressure at a joint, counted from the innermost; zero where it
     /// does not touch or there is no such joint.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::assemble::{Compound, Ring, Surface}, standards::materials::Material};
+    /// let mm = |text: &str| text.parse::<Length>();
+    /// let bush = Ring { bore: mm("16mm")?, outside: mm("20mm")?, material: Material::find("bronze")? };
+    /// let housing = Ring { bore: mm("20mm")?, outside: mm("40mm")?, material: Material::find("steel")? };
+    /// let joint = Compound::solve(&[bush, housing], &[mm("0.03mm")?])?;
+    /// use fits_core::uom::si::pressure::megapascal;
+    /// assert!((joint.pressure(0).get::<megapascal>() - 29.06).abs() < 0.01);
+    /// assert_eq!(joint.pressure(1).get::<megapascal>(), 0.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pressure(&self, joint: usize) -> Pressure {
         // The last ring's outside is free: no joint.
         let inside = self.rings.len().saturating_sub(1);
@@ -231,6 +270,20 @@ impl Compound {
     ///
     /// # Errors
     /// There is no such ring, or the diameter is outside its wall.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::assemble::{Compound, Ring, Surface}, standards::materials::Material};
+    /// let mm = |text: &str| text.parse::<Length>();
+    /// let bush = Ring { bore: mm("16mm")?, outside: mm("20mm")?, material: Material::find("bronze")? };
+    /// let housing = Ring { bore: mm("20mm")?, outside: mm("40mm")?, material: Material::find("steel")? };
+    /// let joint = Compound::solve(&[bush, housing], &[mm("0.03mm")?])?;
+    /// use fits_core::uom::si::pressure::megapascal;
+    /// // Across the wall at the joint it is the pressure.
+    /// let stress = joint.stress_at(1, mm("20mm")?)?;
+    /// assert!((stress.radial.get::<megapascal>() + 29.06).abs() < 0.01);
+    /// assert!(stress.hoop.get::<megapascal>() > 0.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stress_at(&self, ring: usize, diameter: Length) -> Result<Stress, Error> {
         let solved = self.ring(ring)?;
         let radius = diameter.millimetres() / 2.0;
@@ -248,6 +301,21 @@ impl Compound {
     ///
     /// # Errors
     /// There is no such ring, or the growth is out of range.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::assemble::{Compound, Ring, Surface}, standards::materials::Material};
+    /// let mm = |text: &str| text.parse::<Length>();
+    /// let bush = Ring { bore: mm("16mm")?, outside: mm("20mm")?, material: Material::find("bronze")? };
+    /// let housing = Ring { bore: mm("20mm")?, outside: mm("40mm")?, material: Material::find("steel")? };
+    /// let joint = Compound::solve(&[bush, housing], &[mm("0.03mm")?])?;
+    /// assert!(joint.growth(0, Surface::Bore)?.is_negative());
+    /// assert!(joint.growth(1, Surface::Bore)?.is_positive());
+    /// // What the one closes in and the other opens is the interference.
+    /// let closes = joint.growth(0, Surface::Outside)?;
+    /// let opens = joint.growth(1, Surface::Bore)?;
+    /// assert!((opens.millimetres() - closes.millimetres() - 0.03).abs() < 1e-6);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn growth(&self, ring: usize, surface: Surface) -> Result<Length, Error> {
         let solved = self.ring(ring)?;
         let radius = match surface {

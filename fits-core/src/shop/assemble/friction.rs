@@ -28,6 +28,11 @@ pub enum Joining {
 }
 
 /// What is between the parts.
+///
+/// ```
+/// use fits_core::shop::assemble::Lubricant;
+/// assert_eq!(Lubricant::Degreased.word(), "degreased");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -155,6 +160,10 @@ pub(super) struct Entry {
 /// let (hub, shaft) = (Material::find("aluminium")?, Material::find("steel")?);
 /// let friction = Friction::between(hub, shaft, Joining::Press, Lubricant::Oil)?;
 /// assert_eq!((friction.holds(), friction.to_press()), (0.04, 0.15));
+/// assert!(!friction.reasons().is_empty());
+/// // The friction of DIN 7190-1 is from memory.
+/// assert_eq!(friction.known(), fits_core::source::Known::Memory);
+/// assert_ne!(friction.known_to_press(), friction.known());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -171,6 +180,15 @@ impl Friction {
     ///
     /// # Errors
     /// The table has no such row.
+    ///
+    /// ```
+    /// use fits_core::{shop::assemble::{Friction, Joining, Lubricant}, standards::materials::Material};
+    /// let steel = Material::find("steel")?;
+    /// let dry = Friction::between(steel, steel, Joining::Shrink, Lubricant::Degreased)?;
+    /// let oiled = Friction::between(steel, steel, Joining::Shrink, Lubricant::Oil)?;
+    /// assert!(dry.holds() > oiled.holds());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn between(
         hub: &Material,
         shaft: &Material,

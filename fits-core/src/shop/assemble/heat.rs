@@ -56,6 +56,19 @@ pub(super) struct Coolant {
 ///
 /// Temperatures are those the parts must still have as they meet; the hub's
 /// allows for what it loses on the way where a time was given.
+///
+/// ```
+/// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+/// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+/// let steel = Material::find("steel 4140")?;
+/// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+/// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+/// joint.length = Some("30mm".parse()?);
+/// use fits_core::shop::assemble::Heat;
+/// let heat = Heat::plan(&joint, None, None)?;
+/// assert!(heat.hub_stands_it() && !heat.reasons().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

@@ -68,6 +68,7 @@ pub struct Sleeve {
 /// assert!((least.get::<megapascal>() - 67.9).abs() < 0.05);
 /// // 0.08 x 67.9 MPa on 40 x 30 mm.
 /// assert!((assembly.torque().expect("a length").get::<newton_meter>() - 409.7).abs() < 0.5);
+/// assert_eq!(joint.rings().len(), 2);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -106,6 +107,15 @@ impl Joint {
     ///
     /// # Errors
     /// Friction is known for every pair of families, so none as yet.
+    ///
+    /// ```
+    /// use fits_core::{Fit, shop::assemble::Joint, standards::materials::Material};
+    /// let fit = Fit::of_classes("40mm".parse()?, "H7".parse()?, "s6".parse()?)?;
+    /// let (iron, steel) = (Material::find("cast iron")?, Material::find("steel")?);
+    /// let joint = Joint::new(fit.nominal(), fit.interference(), "80mm".parse()?, iron, steel)?;
+    /// assert_eq!((joint.inside, joint.length), ("0mm".parse()?, None));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(
         diameter: Length,
         interference: Limits,
@@ -295,6 +305,23 @@ impl Joint {
 }
 
 /// Where a part is worst off, at any mix of sizes.
+///
+/// ```
+/// use fits_core::{Limits, shop::assemble::Joint, standards::materials::Material};
+/// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+/// let steel = Material::find("steel 4140")?;
+/// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+/// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+/// joint.length = Some("30mm".parse()?);
+/// let assembly = joint.solve()?;
+/// use fits_core::uom::si::pressure::megapascal;
+/// // The hub, at its bore: hoop 245.8 and radial -147.5 MPa come to 344.
+/// let hub = assembly.worst()[1];
+/// assert_eq!(hub.counts().get::<megapascal>().round(), 344.0);
+/// assert!(hub.keeps() && !hub.gives() && hub.safety().is_some_and(|times| times > 1.0));
+/// assert_eq!(hub.margin(), 1.0);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

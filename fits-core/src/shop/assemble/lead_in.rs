@@ -10,6 +10,13 @@ use crate::{
 
 /// The chamfer of the part that is pressed in, and the pilot that may stand
 /// in its place.
+///
+/// ```
+/// use fits_core::shop::assemble::lead_in;
+/// let entry = lead_in("27mm".parse()?, "27mm".parse()?)?;
+/// assert_eq!(entry.reasons()[0].value, "5° by 3 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

@@ -27,6 +27,11 @@ pub struct Yielded {
 }
 
 /// What a part does under an interference.
+///
+/// ```
+/// use fits_core::shop::assemble::Yielding;
+/// assert_eq!((Yielding::Elastic.share(), Yielding::Through.share()), (0.0, 1.0));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(clippy::exhaustive_enums, reason = "nothing, a part or all of a wall yields")]

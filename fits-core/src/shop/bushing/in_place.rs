@@ -14,10 +14,10 @@ use crate::{
 /// How a shaft runs in a bore against what is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "Play"))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 #[non_exhaustive]
-pub enum Play {
+pub enum RunningPlay {
     /// Anywhere in the shaft's limits it has the play that is wanted.
     Good,
     /// It has less than the least that is wanted, or may have.
@@ -29,13 +29,13 @@ pub enum Play {
 /// What to do about a bore in place, most usual first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "Way"))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 #[expect(
     clippy::exhaustive_enums,
     reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
 )]
-pub enum Way {
+pub enum BushRemedy {
     /// Ream, hone or scrape the bore in place.
     Ream,
     /// Bore or ream with a keen edge: plastic is pushed aside by a dull one.
@@ -61,17 +61,24 @@ pub struct InPlace {
     /// The play with the shaft that is there, least and greatest.
     pub clearance: Option<Limits>,
     /// How that is.
-    pub play: Option<Play>,
+    pub play: Option<RunningPlay>,
     /// The bore that this shaft wants.
     pub bore: Option<Suited>,
     /// How much the bore is to be opened to get there, for the aim.
     pub open_by: Option<Length>,
     /// The ways out.
-    pub ways: Vec<Way>,
+    pub ways: Vec<BushRemedy>,
 }
 
 /// The most that a pin opens a porous bore: a thousandth of it, a thou at least.
 /// Common practice, no source.
+///
+/// ```
+/// use fits_core::shop::bushing::burnishes_at_most;
+/// assert_eq!(burnishes_at_most("50mm".parse()?), "0.05mm".parse()?);
+/// assert_eq!(burnishes_at_most("12mm".parse()?), "0.001in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn burnishes_at_most(bore: Length) -> Length {
     let share = Length::from_tenth_nanometres(bore.tenth_nanometres() / 1000);
     share.max(Length::THOU)
@@ -80,13 +87,13 @@ pub fn burnishes_at_most(bore: Length) -> Length {
 /// What to do with a bushing whose bore in place was measured.
 ///
 /// ```
-/// use fits_core::{Limits, shop::bushing::{Bush, Play, Way, burnishes_at_most, in_place}};
+/// use fits_core::{Limits, shop::bushing::{Bush, RunningPlay, BushRemedy, burnishes_at_most, in_place}};
 /// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
 /// let wanted = limits("1 thou", "2 thou")?;
 /// let shaft = limits("0.7495in", "0.7500in")?;
 /// let found = in_place(Bush::Bronze, "0.7500in".parse()?, Some(shaft), wanted)?;
-/// assert_eq!(found.play, Some(Play::Tight));
-/// assert_eq!(found.ways, [Way::Ream, Way::Shaft]);
+/// assert_eq!(found.play, Some(RunningPlay::Tight));
+/// assert_eq!(found.ways, [BushRemedy::Ream, BushRemedy::Shaft]);
 /// assert_eq!(found.bore.and_then(|bore| bore.limits), Some(limits("0.7510in", "0.7515in")?));
 /// assert_eq!(burnishes_at_most("0.7500in".parse()?), "1 thou".parse()?);
 /// assert_eq!(burnishes_at_most("2in".parse()?), "2 thou".parse()?);
@@ -117,32 +124,34 @@ pub fn in_place(
             play: None,
             bore: None,
             open_by: None,
-            ways: vec![Way::Shaft],
+            ways: vec![BushRemedy::Shaft],
         });
     };
     let clearance =
         Limits::new(bore.checked_sub(shaft.upper())?, bore.checked_sub(shaft.lower())?)?;
     let play = if clearance.lower() < wanted.lower() {
-        Play::Tight
+        RunningPlay::Tight
     } else if clearance.upper() > wanted.upper() {
-        Play::Loose
+        RunningPlay::Loose
     } else {
-        Play::Good
+        RunningPlay::Good
     };
     let fits = bore_for(shaft, wanted)?;
     let open_by = fits.aim.checked_sub(bore)?;
     let least = fits.limits.map_or(fits.aim, Limits::lower).checked_sub(bore)?;
     let ways = match (play, kind) {
-        (Play::Good, _) => Vec::new(),
-        (Play::Loose, _) => vec![Way::LargerShaft, Way::Another],
-        (Play::Tight, Bush::Bronze) => vec![Way::Ream, Way::Shaft],
-        (Play::Tight, Bush::Plastic) => vec![Way::Bore, Way::Shaft],
-        (Play::Tight, Bush::Sintered) if least <= burnishes_at_most(bore) => {
-            vec![Way::Burnish, Way::Shaft]
+        (RunningPlay::Good, _) => Vec::new(),
+        (RunningPlay::Loose, _) => vec![BushRemedy::LargerShaft, BushRemedy::Another],
+        (RunningPlay::Tight, Bush::Bronze) => vec![BushRemedy::Ream, BushRemedy::Shaft],
+        (RunningPlay::Tight, Bush::Plastic) => vec![BushRemedy::Bore, BushRemedy::Shaft],
+        (RunningPlay::Tight, Bush::Sintered) if least <= burnishes_at_most(bore) => {
+            vec![BushRemedy::Burnish, BushRemedy::Shaft]
         }
-        (Play::Tight, Bush::Sintered | Bush::Lined) => vec![Way::Shaft, Way::Another],
+        (RunningPlay::Tight, Bush::Sintered | Bush::Lined) => {
+            vec![BushRemedy::Shaft, BushRemedy::Another]
+        }
     };
-    let open_by = (play == Play::Tight).then_some(open_by);
+    let open_by = (play == RunningPlay::Tight).then_some(open_by);
     Ok(InPlace {
         shaft: suited,
         clearance: Some(clearance),

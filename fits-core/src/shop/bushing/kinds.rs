@@ -21,6 +21,13 @@ fn is_of_inches(size: Length) -> bool {
 }
 
 /// A kind of bushing.
+///
+/// ```
+/// use fits_core::shop::bushing::Bush;
+/// assert_eq!(Bush::Sintered.words(), "sintered bronze");
+/// assert_eq!(Bush::Bronze.usual_length(), (0.5, 2.0));
+/// assert_eq!(Bush::Bronze.greatest_speed(), None);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(
@@ -157,7 +164,14 @@ impl Bush {
     ///
     /// # Errors
     /// The size is not listed; the advice offers its neighbours.
-    pub fn lined(bore: Length) -> Result<bought::Part, Error> {
+    ///
+    /// ```
+    /// use fits_core::shop::bushing::Bush;
+    /// assert!(Bush::lined("20mm".parse()?)?.mate.is_some(), "the shaft for it is given too");
+    /// assert!(Bush::lined("20.5mm".parse()?).unwrap_err().is_not_listed());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn lined(bore: Length) -> Result<bought::BoughtPart, Error> {
         bought::Family::named("lined wrapped bushing bore")?.part(bore)
     }
 
@@ -172,6 +186,12 @@ impl Bush {
     }
 
     /// Where a figure of the table comes from, by its name there.
+    ///
+    /// ```
+    /// use fits_core::shop::bushing::Bush;
+    /// assert!(Bush::Plastic.reason("bore_class").is_some());
+    /// assert!(Bush::Plastic.reason("no such figure").is_none());
+    /// ```
     pub fn reason(self, figure: &str) -> Option<Reason> {
         let row = KINDS.iter().find(|row| row.kind == self && row.figure == figure)?;
         Some(Reason {

@@ -9,13 +9,15 @@
 mod in_place;
 mod kinds;
 mod running;
+mod suited;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use in_place::{InPlace, Play, Way, burnishes_at_most, in_place};
+pub use in_place::{BushRemedy, InPlace, RunningPlay, burnishes_at_most, in_place};
 pub use kinds::{Bush, Made};
 pub use running::{Running, Service};
+pub use suited::{Suited, bore_for, shaft_for};
 
 use uom::si::{
     f64::{Force, Pressure, ThermodynamicTemperature},
@@ -92,6 +94,25 @@ pub struct Bushing<'a> {
 }
 
 /// A bushing in its housing.
+///
+/// ```
+/// use fits_core::{Limits, shop::bushing::Bushing, standards::materials::Material};
+/// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+/// let bushing = Bushing {
+///     bore: limits("20.04mm", "20.053mm")?,
+///     outside: limits("26.035mm", "26.048mm")?,
+///     material: Material::find("bronze")?,
+///     housing: limits("26mm", "26.021mm")?,
+///     housing_outside: "60mm".parse()?,
+///     hub: Material::find("steel")?,
+///     length: "20mm".parse()?,
+/// };
+/// let pressed = bushing.press()?;
+/// let (least, most) = pressed.pressure_mpa();
+/// assert!(0.0 < least && least < most);
+/// assert!(pressed.press_force_n().is_some_and(|force| force > 1000.0));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -117,18 +138,6 @@ pub struct Pressed {
     /// in whatever the metal does: its section can't grow, so the bore moves
     /// by no more than the interference times outside over bore.
     pub closes_in_bound: Option<Length>,
-}
-
-/// A part that suits others.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[expect(clippy::exhaustive_structs, reason = "an aim and its limits are all")]
-pub struct Suited {
-    /// The one size to make.
-    pub aim: Length,
-    /// Limits that are right whatever the others measure; `None` where these
-    /// vary by more than is wanted.
-    pub limits: Option<Limits>,
 }
 
 /// A bushing at its work.
@@ -284,6 +293,31 @@ impl Bushing<'_> {
     ///
     /// # Errors
     /// A part's expansion is not known, or out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::{Damp, bushing::Bushing, celsius}, standards::materials::Material};
+    /// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+    /// let bushing = Bushing {
+    ///     bore: limits("20.04mm", "20.053mm")?,
+    ///     outside: limits("26.035mm", "26.048mm")?,
+    ///     material: Material::find("bronze")?,
+    ///     housing: limits("26mm", "26.021mm")?,
+    ///     housing_outside: "60mm".parse()?,
+    ///     hub: Material::find("steel")?,
+    ///     length: "20mm".parse()?,
+    /// };
+    /// let bore = bushing.press()?.bore;
+    /// let shaft = limits("19.96mm", "19.973mm")?;
+    /// let at = |degrees| {
+    ///     let steel = Material::find("steel")?;
+    ///     bushing.in_service(bore, shaft, steel, celsius(degrees), Damp::Dry)
+    /// };
+    /// // At 20 °C it is the bore less the shaft.
+    /// assert_eq!(at(20.0)?.clearance.lower(), bore.lower().checked_sub(shaft.upper())?);
+    /// // Held by steel, the warm bronze closes in.
+    /// assert!(at(80.0)?.clearance.lower() < at(20.0)?.clearance.lower());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn in_service(
         &self,
         in_place: Limits,
@@ -332,6 +366,25 @@ impl Pressed {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::bushing::Bushing, standards::materials::Material};
+    /// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+    /// let bushing = Bushing {
+    ///     bore: limits("20.04mm", "20.053mm")?,
+    ///     outside: limits("26.035mm", "26.048mm")?,
+    ///     material: Material::find("bronze")?,
+    ///     housing: limits("26mm", "26.021mm")?,
+    ///     housing_outside: "60mm".parse()?,
+    ///     hub: Material::find("steel")?,
+    ///     length: "20mm".parse()?,
+    /// };
+    /// let pressed = bushing.press()?;
+    /// let shaft = pressed.shaft_for(limits("0.03mm", "0.09mm")?)?;
+    /// let shaft = shaft.limits.expect("there is room for one");
+    /// assert_eq!(shaft.upper(), pressed.bore.lower().checked_sub("0.03mm".parse()?)?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn shaft_for(&self, running: Limits) -> Result<Suited, Error> {
         shaft_for(self.bore, running)
     }
@@ -373,38 +426,4 @@ impl Pressed {
         );
         Ok(Suited { aim, limits: limits.ok() })
     }
-}
-
-/// The shaft that runs in a bore with a wanted clearance.
-///
-/// # Errors
-/// Out of range.
-pub fn shaft_for(bore: Limits, running: Limits) -> Result<Suited, Error> {
-    let aim = bore.middle().checked_sub(running.middle())?;
-    let limits = Limits::new(
-        bore.upper().checked_sub(running.upper())?,
-        bore.lower().checked_sub(running.lower())?,
-    );
-    Ok(Suited { aim, limits: limits.ok() })
-}
-
-/// The bore that a shaft runs in with a wanted clearance.
-///
-/// ```
-/// use fits_core::{Limits, shop::bushing::bore_for};
-/// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
-/// let bore = bore_for(limits("19.987mm", "20mm")?, limits("0.03mm", "0.06mm")?)?;
-/// assert_eq!(bore.limits, Some(limits("20.03mm", "20.047mm")?));
-/// # Ok::<(), fits_core::Error>(())
-/// ```
-///
-/// # Errors
-/// Out of range.
-pub fn bore_for(shaft: Limits, running: Limits) -> Result<Suited, Error> {
-    let aim = shaft.middle().checked_add(running.middle())?;
-    let limits = Limits::new(
-        shaft.upper().checked_add(running.lower())?,
-        shaft.lower().checked_add(running.upper())?,
-    );
-    Ok(Suited { aim, limits: limits.ok() })
 }

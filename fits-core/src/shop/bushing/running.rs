@@ -34,6 +34,11 @@ pub(super) struct KindRow {
 }
 
 /// What a shaft does in its bushing.
+///
+/// ```
+/// use fits_core::shop::bushing::Service;
+/// assert_eq!(Service::FastSpindle.words(), "fast spindle");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]

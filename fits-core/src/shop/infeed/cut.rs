@@ -50,6 +50,15 @@ impl ThreadCut {
     ///
     /// # Errors
     /// A form with no common nose, or out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::infeed::{Nose, ThreadCut};
+    /// assert_eq!(ThreadCut::common_nose("1.5mm".parse()?, 30.0)?, Nose::Flat("0.1875mm".parse()?));
+    /// // 0.137329 of the pitch.
+    /// assert_eq!(ThreadCut::common_nose("1mm".parse()?, 27.5)?, Nose::Radius("0.137329mm".parse()?));
+    /// assert!(ThreadCut::common_nose("1mm".parse()?, 14.5).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn common_nose(pitch: Length, half_angle_degrees: f64) -> Result<Nose, Error> {
         let near = |angle: f64| (half_angle_degrees - angle).abs() < 1e-6;
         if near(30.0) {

@@ -54,6 +54,14 @@ impl DialReads {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::infeed::DialReads;
+    /// let division = "0.02mm".parse()?;
+    /// assert_eq!(DialReads::Diameter.on_diameter(division)?, division);
+    /// assert_eq!(DialReads::Radius.on_diameter(division)?, "0.04mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn on_diameter(self, dialled: Length) -> Result<Length, Error> {
         match self {
             Self::Diameter => Ok(dialled),
@@ -97,6 +105,13 @@ impl Slide {
 impl How {
     /// By such a slide, dial and division; the usual number of passes, and two
     /// without infeed after them.
+    ///
+    /// ```
+    /// use fits_core::shop::infeed::{DialReads, How, Slide};
+    /// let how = How::new(Slide::Cross, DialReads::Radius, "0.02mm".parse()?);
+    /// assert_eq!((how.first, how.springs), (None, 2));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(slide: Slide, dial: DialReads, step: Length) -> Self {
         Self { slide, dial, step, first: None, springs: 2 }
     }

@@ -57,6 +57,18 @@ pub struct ThreadPass {
 }
 
 /// A plan to cut a thread.
+///
+/// ```
+/// use fits_core::shop::infeed::{DialReads, How, Infeed, Slide, ThreadCut};
+/// use fits_core::standards::thread::Thread;
+/// let thread: Thread = "M10x1.5".parse()?;
+/// let cut = ThreadCut::of_thread(&thread, &thread.external(None)?, None)?;
+/// let how = How::new(Slide::Cross, DialReads::Diameter, "0.02mm".parse()?);
+/// let plan = Infeed::plan(cut, how)?;
+/// assert_eq!(plan.list.last().map(|pass| pass.depth), Some(plan.depth));
+/// assert!(!plan.reasons().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

@@ -11,6 +11,17 @@ use crate::{
 };
 
 /// Where a thread of one pitch runs out.
+///
+/// ```
+/// use fits_core::{shop::infeed::Runout, standards::iso286::Feature};
+/// // ISO 3508: 2.5 P of a pitch of 1.5 mm, half of it where it must be short.
+/// let runout = Runout::of(Feature::Shaft, "1.5mm".parse()?).expect("listed");
+/// assert_eq!((runout.runout(), runout.runout_short()), ("3.8mm".parse()?, "1.9mm".parse()?));
+/// assert_eq!((runout.pitch(), runout.shoulder()), ("1.5mm".parse()?, "4.5mm".parse()?));
+/// assert!(runout.groove().is_some());
+/// assert!(!runout.known().is_unconfirmed() && runout.source().starts_with("GB/T 3-1997"));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Runout(&'static Row);
 
@@ -108,6 +119,13 @@ impl Runout {
 /// wide; inside 4 P, 5 P and 4 P. The groove clears the root by a tenth of the
 /// pitch on the diameter. Common practice, no source: the shares of the pitch
 /// are those of GB/T 3.
+///
+/// ```
+/// use fits_core::{shop::infeed::Relief, standards::iso286::Feature};
+/// let relief = Relief::by_rule(Feature::Hole, "4mm".parse()?, "20mm".parse()?)?;
+/// assert_eq!(relief.reasons()[1].value, "20.4 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -174,6 +192,16 @@ impl Relief {
 
 /// What a tapped blind hole is drilled beyond its full thread (DIN 76-1 e1,
 /// normal).
+///
+/// ```
+/// use fits_core::shop::infeed::Overrun;
+/// // The next coarser pitch listed.
+/// let overrun = Overrun::of("1.4mm".parse()?).expect("listed");
+/// assert_eq!((overrun.pitch(), overrun.length()), ("1.5mm".parse()?, "7.3mm".parse()?));
+/// assert!(overrun.source().contains("DIN 76"));
+/// assert!(overrun.known().is_unconfirmed());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Overrun(&'static OverrunRow);
 

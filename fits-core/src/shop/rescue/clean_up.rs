@@ -43,6 +43,15 @@ impl CleanUp {
     ///
     /// # Errors
     /// No reading, one that is not above 0, or a size before the wear above them.
+    ///
+    /// ```
+    /// use fits_core::shop::rescue::CleanUp;
+    /// let read = ["20.1mm".parse()?, "20.3mm".parse()?];
+    /// let bore = CleanUp::of(&read, Some("20mm".parse()?), None)?;
+    /// assert_eq!((bore.least, bore.greatest), (read[0], read[1]));
+    /// assert!(CleanUp::of(&[], None, None).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(
         readings: &[Length],
         before: Option<Length>,
@@ -77,6 +86,14 @@ impl CleanUp {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::rescue::CleanUp, size::Unit};
+    /// let bore = CleanUp::of(&["20.1mm".parse()?, "20.3mm".parse()?], None, None)?;
+    /// // Whole millimetres above 20.
+    /// assert_eq!(bore.next(Unit::Millimetre)?, "21mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn next(&self, unit: Unit) -> Result<Length, Error> {
         next_size(self.on_its_middle, unit)
     }
@@ -85,6 +102,15 @@ impl CleanUp {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::rescue::CleanUp, size::Unit};
+    /// // All the wear may lie on one side.
+    /// let bore = CleanUp::of(&["20.1mm".parse()?, "20.7mm".parse()?], Some("20mm".parse()?), None)?;
+    /// assert_eq!(bore.next(Unit::Millimetre)?, "21mm".parse()?);
+    /// assert_eq!(bore.next_on_old(Unit::Millimetre)?, "22mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn next_on_old(&self, unit: Unit) -> Result<Length, Error> {
         next_size(self.on_the_old_middle, unit)
     }
@@ -96,6 +122,13 @@ impl CleanUp {
 ///
 /// # Errors
 /// Out of range.
+///
+/// ```
+/// use fits_core::{shop::rescue::next_size, size::Unit};
+/// assert_eq!(next_size("0.51in".parse()?, Unit::Inch)?, "33/64in".parse()?);
+/// assert_eq!(next_size("19.6mm".parse()?, Unit::Millimetre)?, "20mm".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn next_size(size: Length, unit: Unit) -> Result<Length, Error> {
     stepped(size, unit, true)
 }

@@ -33,8 +33,15 @@ pub(super) struct Factor {
 }
 
 /// A kind of retaining compound.
+///
+/// ```
+/// use fits_core::shop::rescue::RetainingCompound;
+/// let kind = RetainingCompound::all().find(|kind| kind.name() == "high strength thick").expect("listed");
+/// assert!(kind.gap_most() <= RetainingCompound::widest());
+/// assert!(kind.reason().known.is_unconfirmed());
+/// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Compound(&'static Row);
+pub struct RetainingCompound(&'static Row);
 
 /// What a compound is asked to do.
 #[derive(Clone, Copy, Debug)]
@@ -57,6 +64,14 @@ pub struct Bonded<'a> {
 
 impl Bonded<'_> {
     /// Clean steel parts that stand still in a room.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::rescue::{Bonded, RetainingCompound}};
+    /// let gap = Limits::new("0.02mm".parse()?, "0.08mm".parse()?)?;
+    /// let joint = Bonded::new("20mm".parse()?, gap);
+    /// assert_eq!((joint.metals, joint.celsius, joint.shock, joint.oily), ([None, None], None, false, false));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(diameter: Length, gap: Limits) -> Self {
         Self { diameter, gap, metals: [None, None], celsius: None, shock: false, oily: false }
     }
@@ -84,6 +99,13 @@ pub struct Bond {
 
 impl Bond {
     /// The bonded area in square millimetres.
+    ///
+    /// ```
+    /// use fits_core::shop::rescue::Bond;
+    /// // pi x 20 x 30.
+    /// assert_eq!(Bond::area_mm2("20mm".parse()?, "30mm".parse()?).round(), 1885.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn area_mm2(diameter: Length, long: Length) -> f64 {
         core::f64::consts::PI * diameter.millimetres() * long.millimetres()
@@ -110,14 +132,29 @@ impl Bond {
     }
 
     /// The torque that a length may take, in newton metres.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::rescue::{Bonded, RetainingCompound}};
+    /// let gap = Limits::new("0.02mm".parse()?, "0.08mm".parse()?)?;
+    /// let (diameter, long) = ("20mm".parse()?, "30mm".parse()?);
+    /// let (_, bond) = RetainingCompound::best(&Bonded::new(diameter, gap))?;
+    /// // The stress allowed on 1885 mm², at 10 mm.
+    /// assert!((bond.torque_n_m(diameter, long) - bond.allowed_mpa * 18.85).abs() < 0.01 * bond.allowed_mpa);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn torque_n_m(&self, diameter: Length, long: Length) -> f64 {
         self.push_n(diameter, long) * diameter.millimetres() / 2000.0
     }
 }
 
-impl Compound {
+impl RetainingCompound {
     /// Every kind.
+    ///
+    /// ```
+    /// use fits_core::shop::rescue::RetainingCompound;
+    /// assert!(RetainingCompound::all().all(|kind| kind.gap_most() <= RetainingCompound::widest()));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         KINDS.iter().map(Self)
     }
@@ -135,6 +172,11 @@ impl Compound {
     }
 
     /// The widest gap of any kind.
+    ///
+    /// ```
+    /// use fits_core::shop::rescue::RetainingCompound;
+    /// assert_eq!(Some(RetainingCompound::widest()), RetainingCompound::all().map(RetainingCompound::gap_most).max());
+    /// ```
     #[must_use]
     pub fn widest() -> Length {
         Self::all().map(Self::gap_most).max().unwrap_or_default()
@@ -144,6 +186,17 @@ impl Compound {
     ///
     /// # Errors
     /// No kind stands it: what the kind of the widest gap says.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::rescue::{Bonded, RetainingCompound}};
+    /// let gap = Limits::new("0.02mm".parse()?, "0.08mm".parse()?)?;
+    /// let (kind, bond) = RetainingCompound::best(&Bonded::new("20mm".parse()?, gap))?;
+    /// assert!(kind.gap_most() >= gap.upper() && bond.allowed_mpa < bond.shear_mpa);
+    /// // None closes a gap of 2 mm.
+    /// let wide = Limits::new("1.9mm".parse()?, "2mm".parse()?)?;
+    /// assert!(RetainingCompound::best(&Bonded::new("20mm".parse()?, wide)).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn best(joint: &Bonded) -> Result<(Self, Bond), Error> {
         let mut best: Option<(Self, Bond)> = None;
         let mut refused = None;
@@ -187,18 +240,18 @@ impl Compound {
     /// No gap, a gap beyond the kind's, a plastic part, or too hot.
     ///
     /// ```
-    /// use fits_core::{Limits, shop::rescue::{Bonded, Compound}};
+    /// use fits_core::{Limits, shop::rescue::{Bonded, RetainingCompound}};
     /// let gap = Limits::new("0.03mm".parse()?, "0.05mm".parse()?)?;
     /// let mut joint = Bonded::new("25mm".parse()?, gap);
-    /// let thick = Compound::all().find(|kind| kind.name() == "high strength thick").unwrap();
+    /// let thick = RetainingCompound::all().find(|kind| kind.name() == "high strength thick").unwrap();
     /// // 17 MPa over a factor of 3.
     /// assert!((thick.bond(&joint)?.allowed_mpa - 17.0 / 3.0).abs() < 1e-9);
     /// joint.gap = Limits::new("0.2mm".parse()?, "0.3mm".parse()?)?;
     /// assert!(thick.bond(&joint).is_err());
-    /// assert_eq!(Compound::widest(), "0.25mm".parse()?);
+    /// assert_eq!(RetainingCompound::widest(), "0.25mm".parse()?);
     /// // In so wide a gap it keeps four tenths.
     /// joint.gap = Limits::new("0.2mm".parse()?, "0.25mm".parse()?)?;
-    /// let (best, bond) = Compound::best(&joint)?;
+    /// let (best, bond) = RetainingCompound::best(&joint)?;
     /// assert_eq!((best.name(), bond.kept), ("high strength thick", 0.4));
     /// # Ok::<(), fits_core::Error>(())
     /// ```

@@ -1,7 +1,8 @@
 //! Each way judged for one part: can it be gone, what does it take, what holds it.
 
 use super::{
-    Bond, Bonded, CleanUp, Compound, Left, Sleeve, Trouble, Verdict, Way, WayRow, sleeve::fit_of,
+    Bond, Bonded, CleanUp, Left, Prospect, RepairSleeve, RetainingCompound, Trouble, Way, WayRow,
+    sleeve::fit_of,
 };
 use crate::{
     error::Error,
@@ -28,7 +29,7 @@ impl Case<'_> {
     pub(super) fn judged(&self, row: &'static WayRow) -> Result<Way, Error> {
         let mut way = Way {
             name: row.name,
-            verdict: Verdict::Good,
+            verdict: Prospect::Good,
             strength: row.strength,
             effort: row.effort,
             who: row.who,
@@ -47,7 +48,7 @@ impl Case<'_> {
             "bush" | "sleeve" => self.sleeve(&mut way),
             "next size" => self.next_size(&mut way)?,
             "shim" => self.shim(&mut way, row),
-            "centre-punch" => way.verdict = Verdict::No,
+            "centre-punch" => way.verdict = Prospect::No,
             "new part" => {}
             _ => self.builds(&mut way, row)?,
         }
@@ -63,7 +64,7 @@ impl Case<'_> {
             None
         };
         if let Some(why) = forbidden {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says = vec![why];
             way.limits.clear();
             way.figures.clear();
@@ -93,19 +94,19 @@ impl Case<'_> {
         let Trouble { part, is, word, mate, unit, .. } = *self.trouble;
         let other = part.mate().word();
         if mate.is_some_and(|mate| mate.is_bought) {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push(say!("the {} is bought: it is not cut to suit", other));
             return Ok(());
         }
         let Some(word) = word else {
-            way.verdict = Verdict::Care;
+            way.verdict = Prospect::Care;
             way.effort += 1;
             way.says.push(say!("say the fit, and the {} to suit is worked out", other));
             return Ok(());
         };
         let (choice, fit) = fit_of(word, &Circumstance::plain(self.size()), unit)?;
         let Ok(suited) = fit.suited(part, is, word.suit_percent()) else {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push(say!(
                 "it varies by {}, more than a {} fit allows ({})",
                 Figure::Small(is.tolerance()),
@@ -143,7 +144,7 @@ impl Case<'_> {
 
     /// What fit the parts are as they stand.
     fn another(&self, way: &mut Way) {
-        way.verdict = Verdict::Care;
+        way.verdict = Prospect::Care;
         let nominal = self.trouble.wanted.middle();
         let (clear, unit) = (self.gap, self.trouble.unit);
         let found = Word::all().rev().filter(|word| word.name() != "shrink").find_map(|word| {
@@ -180,10 +181,10 @@ impl Case<'_> {
             shock: duty.shock,
             oily: duty.oily,
         };
-        let (kind, bond) = match Compound::best(&joint) {
+        let (kind, bond) = match RetainingCompound::best(&joint) {
             Ok(best) => best,
             Err(error) => {
-                way.verdict = Verdict::No;
+                way.verdict = Prospect::No;
                 way.says.push(error.why());
                 return Ok(());
             }
@@ -226,7 +227,7 @@ impl Case<'_> {
         way.says.push(say!("apart again: heat to {} and press hot", Figure::Celsius(APART_C)));
         match (duty.torque_n_m, counted) {
             (Some(asked), Some(_)) if asked > torque => {
-                way.verdict = Verdict::No;
+                way.verdict = Prospect::No;
                 way.says.insert(
                     0,
                     say!(
@@ -237,11 +238,11 @@ impl Case<'_> {
                 );
             }
             (Some(_), None) => {
-                way.verdict = Verdict::Care;
+                way.verdict = Prospect::Care;
                 way.says.push("give the length, as long 1in, to hold it against the torque".into());
             }
             _ if self.gap.lower().is_negative() => {
-                way.verdict = Verdict::Care;
+                way.verdict = Prospect::Care;
                 way.says.push("where the parts still grip, pressing wipes the film off".into());
             }
             _ => {}
@@ -255,14 +256,15 @@ impl Case<'_> {
             Feature::Hole => is.upper(),
             Feature::Shaft => is.lower(),
         };
-        let sleeve = match Sleeve::plan(part, wanted.middle(), cleaned, bush, wall, around, unit) {
-            Ok(sleeve) => sleeve,
-            Err(error) => {
-                way.verdict = Verdict::No;
-                way.says.push(error.why());
-                return;
-            }
-        };
+        let sleeve =
+            match RepairSleeve::plan(part, wanted.middle(), cleaned, bush, wall, around, unit) {
+                Ok(sleeve) => sleeve,
+                Err(error) => {
+                    way.verdict = Prospect::No;
+                    way.says.push(error.why());
+                    return;
+                }
+            };
         way.known =
             way.known.worst(sleeve.known).worst(sleeve.fit.known()).worst(sleeve.choice.known);
         let (hole, shaft) = (sleeve.fit.hole(), sleeve.fit.shaft());
@@ -300,7 +302,7 @@ impl Case<'_> {
                     format!("{:.0}", share * 100.0)
                 ));
                 if share < 0.5 {
-                    way.verdict = Verdict::Care;
+                    way.verdict = Prospect::Care;
                 }
             }
         }
@@ -311,7 +313,7 @@ impl Case<'_> {
         let bore = CleanUp::of(&[is.lower(), is.upper()], None, None)?;
         let next = bore.next(unit)?;
         if let Some(outside) = around.filter(|outside| *outside <= next) {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push(say!("the next size, {}, leaves nothing of {}", next, outside));
             return Ok(());
         }
@@ -346,14 +348,14 @@ impl Case<'_> {
 
     fn shim(&self, way: &mut Way, row: &WayRow) {
         let foil = self.gap.middle().half();
-        way.verdict = Verdict::Care;
+        way.verdict = Prospect::Care;
         way.figures.push(("foil_mm", foil.millimetres()));
         let least = row.least.unwrap_or_default();
         if self.trouble.duty.turns || self.trouble.duty.torque_n_m.is_some() {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push("not where the load goes round or a torque is held: it rolls out".into());
         } else if foil < least {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push(say!(
                 "half the gap is {}: the thinnest foil is about {}",
                 Figure::Small(foil.max(Length::ZERO)),
@@ -372,14 +374,14 @@ impl Case<'_> {
             Feature::Shaft => wanted.checked_sub(self.trouble.is.lower())?,
         };
         way.figures.push(("build_mm", build.millimetres()));
-        way.verdict = if row.who == "you" { Verdict::Care } else { Verdict::Good };
+        way.verdict = if row.who == "you" { Prospect::Care } else { Prospect::Good };
         if matches!(row.name, "metal spray" | "weld and turn") {
-            way.verdict = Verdict::Care;
+            way.verdict = Prospect::Care;
         }
         if row.name == "metal-filled epoxy" {
             let half = Length::INCH.half();
             if wanted < half || wanted > Length::INCH.checked_mul(3)? {
-                way.verdict = Verdict::No;
+                way.verdict = Prospect::No;
                 way.says.push(say!(
                     "its maker gives undercuts for {} to {} alone",
                     half,
@@ -389,7 +391,7 @@ impl Case<'_> {
             return Ok(());
         }
         if let Some(most) = row.most.filter(|most| build > *most) {
-            way.verdict = Verdict::No;
+            way.verdict = Prospect::No;
             way.says.push(say!(
                 "{} to build up, and it raises {} at the most",
                 Figure::About(build),

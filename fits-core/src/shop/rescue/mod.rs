@@ -3,7 +3,7 @@
 //! [`Trouble::ways`] judges every way of `data/rescue/ways.csv`: whether it can be
 //! done, what it takes and holds, and what forbids it. First come those that can
 //! be done, the strongest for the least effort before the others. A retaining
-//! compound ([`Compound`]), a sleeve or bush ([`Sleeve`]) and the least bore that
+//! compound ([`RetainingCompound`]), a sleeve or bush ([`RepairSleeve`]) and the least bore that
 //! cleans up ([`CleanUp`]) can be asked by themselves.
 
 mod clean_up;
@@ -23,8 +23,8 @@ mod wall_table;
 mod way_table;
 
 pub use clean_up::{CleanUp, next_size};
-pub use compound::{Bond, Bonded, Compound};
-pub use sleeve::{Left, Sleeve};
+pub use compound::{Bond, Bonded, RetainingCompound};
+pub use sleeve::{Left, RepairSleeve};
 
 use self::{sleeve::fit_of, way_table::WAYS};
 use crate::{
@@ -61,7 +61,7 @@ struct WayRow {
     clippy::exhaustive_structs,
     reason = "it is built whole: what is new must be said by whoever builds one"
 )]
-pub struct Mate {
+pub struct Counterpart {
     /// Its size.
     pub limits: Limits,
     /// It is bought: it is not cut to suit.
@@ -73,7 +73,7 @@ pub struct Mate {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[allow(clippy::struct_excessive_bools, reason = "each is a thing that is said of a joint")]
 #[non_exhaustive]
-pub struct Duty {
+pub struct Demands {
     /// It is a rolling bearing's seat.
     pub bearing: bool,
     /// The load goes round relative to the seat.
@@ -104,7 +104,7 @@ pub struct Trouble<'a> {
     /// The fit that was meant, where one was said.
     pub word: Option<Word>,
     /// The mate, where it is known.
-    pub mate: Option<Mate>,
+    pub mate: Option<Counterpart>,
     /// What hub and shaft are made of, where it is known.
     pub metals: [Option<&'a Material>; 2],
     /// What a bush would be made of; steel where nothing is said.
@@ -116,18 +116,23 @@ pub struct Trouble<'a> {
     /// How long the joint is.
     pub long: Option<Length>,
     /// What the joint must stand.
-    pub duty: Duty,
+    pub duty: Demands,
     /// The system that it is thought in: its steps of sizes, and which classes.
     pub unit: Unit,
 }
 
 /// Whether a way can be gone.
+///
+/// ```
+/// use fits_core::shop::rescue::Prospect;
+/// assert_eq!(Prospect::Care.word(), "with care");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "Verdict"))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 #[non_exhaustive]
-pub enum Verdict {
+pub enum Prospect {
     /// It does what is asked.
     Good,
     /// It can be done, with what is said of it in mind.
@@ -136,7 +141,7 @@ pub enum Verdict {
     No,
 }
 
-impl Verdict {
+impl Prospect {
     /// In words.
     #[must_use]
     pub const fn word(self) -> &'static str {
@@ -149,6 +154,16 @@ impl Verdict {
 }
 
 /// One way out.
+///
+/// ```
+/// use fits_core::{Limits, shop::rescue::Trouble, size::Unit, standards::iso286::Feature};
+/// let only = |text: &str| Limits::new(text.parse()?, text.parse()?);
+/// let shaft = Trouble::new(Feature::Shaft, only("19.9mm")?, only("20mm")?, Unit::Millimetre);
+/// let rescue = shaft.ways()?;
+/// let way = &rescue.ways[0];
+/// assert_eq!(way.reason().source, way.source);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -156,7 +171,7 @@ pub struct Way {
     /// Its name.
     pub name: &'static str,
     /// Can it be gone?
-    pub verdict: Verdict,
+    pub verdict: Prospect,
     /// How strong it is, from 0 to 5: judged.
     pub strength: u32,
     /// What it costs in time, from 0 to 5: judged.
@@ -199,6 +214,14 @@ pub struct Rescue {
 
 impl Trouble<'_> {
     /// A part that measures one thing and should be another; all else not known.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::rescue::Trouble, size::Unit, standards::iso286::Feature};
+    /// let only = |text: &str| Limits::new(text.parse()?, text.parse()?);
+    /// let shaft = Trouble::new(Feature::Shaft, only("19.9mm")?, only("20mm")?, Unit::Millimetre);
+    /// assert_eq!(shaft.ways()?.missing, "0.1mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(part: Feature, is: Limits, wanted: Limits, unit: Unit) -> Self {
         Self {
             part,
@@ -211,7 +234,7 @@ impl Trouble<'_> {
             wall: None,
             around: None,
             long: None,
-            duty: Duty::default(),
+            duty: Demands::default(),
             unit,
         }
     }
@@ -258,9 +281,9 @@ impl Trouble<'_> {
         }
         ways.sort_by_key(|way| {
             // Strength for effort, and one less where care is wanted; the quicker of equals.
-            let care = i64::from(way.verdict == Verdict::Care);
+            let care = i64::from(way.verdict == Prospect::Care);
             let worth = i64::from(way.strength) - i64::from(way.effort) - care;
-            (way.verdict == Verdict::No, -worth, way.effort)
+            (way.verdict == Prospect::No, -worth, way.effort)
         });
         let cautions = vec![Hazard::Pressing, Hazard::People];
         Ok(Rescue { missing, mate, is_mate_taken, gap, ways, cautions })

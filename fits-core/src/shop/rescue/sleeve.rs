@@ -32,7 +32,7 @@ pub(super) struct Wall {
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Sleeve {
+pub struct RepairSleeve {
     /// The size of the joint: bore the hole to it, or turn the shaft to it.
     pub joint: Length,
     /// The wall that is left when all is cut.
@@ -92,13 +92,23 @@ fn least_wall(kind: &str, size: Length) -> Result<(Length, Known), Error> {
     Ok((wall, row.from.known))
 }
 
-impl Sleeve {
+impl RepairSleeve {
     /// For a part that should be of a size and is cleaned up at another: a bush of
     /// a material in a hole, or a steel sleeve on a shaft. A wall of one's own
     /// stands in place of the usual.
     ///
     /// # Errors
     /// A wall under the least, or nothing left of the part.
+    ///
+    /// ```
+    /// use fits_core::{shop::rescue::RepairSleeve, size::Unit, standards::iso286::Feature};
+    /// // A bore that should be 20 mm, cleaned up at 26: walls of 3 mm would be thin.
+    /// let (bore, cleaned) = ("20mm".parse()?, "26mm".parse()?);
+    /// let bush = RepairSleeve::plan(Feature::Hole, bore, cleaned, None, None, None, Unit::Millimetre)?;
+    /// assert_eq!((bush.joint, bush.wall), ("27mm".parse()?, "3.5mm".parse()?));
+    /// assert!(bush.fit.interference().upper().is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn plan(
         part: Feature,
         should_be: Length,

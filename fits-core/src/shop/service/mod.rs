@@ -9,7 +9,7 @@ mod printed_table;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use printed::{Grip, Printed};
+pub use printed::{Printed, PrintedGrip};
 
 use uom::si::temperature_coefficient::per_kelvin;
 
@@ -63,7 +63,7 @@ pub struct Asked<'a> {
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Runs {
+pub struct RunningFit {
     /// The clearance to machine, on the diameter.
     pub clearance: Limits,
     /// What the rule for the service and the pair says by itself.
@@ -84,6 +84,11 @@ pub struct Runs {
 }
 
 /// The services that are known.
+///
+/// ```
+/// use fits_core::shop::service::services;
+/// assert!(services().contains(&"piston"));
+/// ```
 pub fn services() -> Vec<&'static str> {
     let mut names: Vec<&'static str> = Vec::new();
     for row in &CLEARANCES {
@@ -95,6 +100,12 @@ pub fn services() -> Vec<&'static str> {
 }
 
 /// The kinds of a service.
+///
+/// ```
+/// use fits_core::shop::service::kinds;
+/// assert_eq!(kinds("piston"), ["plain", "ringed", "lapped", "soft ring"]);
+/// assert!(kinds("no such service").is_empty());
+/// ```
 pub fn kinds(service: &str) -> Vec<&'static str> {
     let mut names: Vec<&'static str> = Vec::new();
     for row in CLEARANCES.iter().filter(|row| row.head == service) {
@@ -120,6 +131,14 @@ impl Row {
 
 impl<'a> Asked<'a> {
     /// A service of such a kind and size, cold, of parts that nothing is known of.
+    ///
+    /// ```
+    /// use fits_core::shop::service::Asked;
+    /// let asked = Asked::new("piston", "lapped", "1in".parse()?);
+    /// assert_eq!((asked.inner, asked.outer, asked.celsius), (None, None, None));
+    /// assert!(asked.runs()?.clearance.lower().is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(service: &'a str, kind: &'a str, size: Length) -> Self {
         Self { service, kind, size, inner: None, outer: None, celsius: None }
     }
@@ -147,7 +166,7 @@ impl<'a> Asked<'a> {
     /// assert_eq!(kinds("piston"), ["plain", "ringed", "lapped", "soft ring"]);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn runs(&self) -> Result<Runs, Error> {
+    pub fn runs(&self) -> Result<RunningFit, Error> {
         if !self.size.is_positive() {
             return Err(Error::not_defined(say!("a size cannot be {}", self.size)));
         }
@@ -179,7 +198,7 @@ impl<'a> Asked<'a> {
         let mut reasons = vec![reason(own, rule, self)];
         let mut known = own.from.known;
         let Some(celsius) = self.celsius else {
-            return Ok(Runs {
+            return Ok(RunningFit {
                 clearance: rule,
                 rule,
                 hot: None,
@@ -232,7 +251,7 @@ impl<'a> Asked<'a> {
             source: "thermal expansion".into(),
             known: Known::Formula,
         });
-        Ok(Runs {
+        Ok(RunningFit {
             clearance: clearance.known_as(known),
             rule,
             hot: Some(less(inner.checked_sub(outer)?)?),

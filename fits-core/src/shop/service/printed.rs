@@ -24,10 +24,10 @@ pub(super) struct Row {
 /// How a printed part goes on its pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "Grip"))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 #[non_exhaustive]
-pub enum Grip {
+pub enum PrintedGrip {
     /// It turns or slides.
     Slip,
     /// It holds.
@@ -35,6 +35,15 @@ pub enum Grip {
 }
 
 /// A printed plastic.
+///
+/// ```
+/// use fits_core::shop::service::Printed;
+/// let petg = Printed::named("petg")?;
+/// assert_eq!((petg.name(), petg.comes_out_small()), ("PETG", "0.25mm".parse()?));
+/// assert_eq!(petg.reason().rule, petg.note());
+/// assert_eq!(petg.creeps_above_c(), 65.0);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Printed(&'static Row);
 
@@ -45,12 +54,12 @@ impl Printed {
     /// None of that name; the advice lists them.
     ///
     /// ```
-    /// use fits_core::shop::service::{Grip, Printed};
+    /// use fits_core::shop::service::{PrintedGrip, Printed};
     /// let petg = Printed::named("petg")?;
-    /// let hole = petg.drawn("8mm".parse()?, Grip::Slip)?;
+    /// let hole = petg.drawn("8mm".parse()?, PrintedGrip::Slip)?;
     /// assert_eq!(hole.lower(), "8.3mm".parse()?);
     /// assert_eq!(petg.comes_out_small(), "0.25mm".parse()?);
-    /// let left = petg.left("8mm".parse()?, Grip::Slip)?;
+    /// let left = petg.left("8mm".parse()?, PrintedGrip::Slip)?;
     /// assert_eq!((left.lower(), left.upper()), ("0.05mm".parse()?, "0.25mm".parse()?));
     /// # Ok::<(), fits_core::Error>(())
     /// ```
@@ -88,10 +97,17 @@ impl Printed {
     ///
     /// # Errors
     /// Out of range.
-    pub fn drawn(self, pin: Length, grip: Grip) -> Result<Limits, Error> {
+    ///
+    /// ```
+    /// use fits_core::shop::service::{PrintedGrip, Printed};
+    /// let hole = Printed::named("PETG")?.drawn("8mm".parse()?, PrintedGrip::Slip)?;
+    /// assert_eq!(hole.to_string(), "8.300 to 8.500 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn drawn(self, pin: Length, grip: PrintedGrip) -> Result<Limits, Error> {
         let (least, most) = match grip {
-            Grip::Slip => (self.0.slip_least, self.0.slip_most),
-            Grip::Press => (self.0.press_least, self.0.press_most),
+            PrintedGrip::Slip => (self.0.slip_least, self.0.slip_most),
+            PrintedGrip::Press => (self.0.press_least, self.0.press_most),
         };
         Ok(Limits::new(pin.checked_add(least)?, pin.checked_add(most)?)?
             .known_as(self.0.from.known))
@@ -101,7 +117,15 @@ impl Printed {
     ///
     /// # Errors
     /// Out of range.
-    pub fn left(self, pin: Length, grip: Grip) -> Result<Limits, Error> {
+    ///
+    /// ```
+    /// use fits_core::shop::service::{PrintedGrip, Printed};
+    /// // Drawn 8.3 to 8.5 mm, it comes out 0.25 mm small.
+    /// let play = Printed::named("PETG")?.left("8mm".parse()?, PrintedGrip::Slip)?;
+    /// assert_eq!((play.lower(), play.upper()), ("0.05mm".parse()?, "0.25mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn left(self, pin: Length, grip: PrintedGrip) -> Result<Limits, Error> {
         let drawn = self.drawn(pin, grip)?;
         let less = pin.checked_add(self.0.small)?;
         Ok(Limits::new(drawn.lower().checked_sub(less)?, drawn.upper().checked_sub(less)?)?

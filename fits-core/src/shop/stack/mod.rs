@@ -61,12 +61,28 @@ impl Link {
     }
 
     /// So many such parts, each on its own inside the limits.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link}};
+    /// let limits = Limits::new("1.35mm".parse()?, "1.45mm".parse()?)?;
+    /// let washers = Link::new(Direction::Adds, limits).times(3);
+    /// assert_eq!(washers.count, 3);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn times(self, count: u32) -> Self {
         Self { count, ..self }
     }
 
     /// With sizes that lie so inside the limits.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Spread}};
+    /// let limits = Limits::new("1.35mm".parse()?, "1.45mm".parse()?)?;
+    /// let washer = Link::new(Direction::Adds, limits).spread(Spread::Normal);
+    /// assert_eq!(washer.spread, Spread::Normal);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub const fn spread(self, spread: Spread) -> Self {
         Self { spread, ..self }
@@ -122,9 +138,13 @@ pub struct Share {
 /// assert!(stack.worst().contains(stack.root_sum_square()?.lower()));
 /// // The washers make half and more of it.
 /// assert!(stack.shares()[2].worst > 0.5);
+/// assert_eq!(stack.links().len(), 3);
+/// // Uniform spreads: the root of (0.05² + 0.1² + 2 x 0.1²) / 12.
+/// assert!((stack.deviation().millimetres() - 0.052_0).abs() < 0.000_1);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Stack {
     links: Vec<Link>,
     worst: Limits,
@@ -135,6 +155,16 @@ impl Stack {
     ///
     /// # Errors
     /// Fewer than two parts, more than [`MOST_PARTS`], or out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Stack}};
+    /// let limits = Limits::new("1.35mm".parse()?, "1.45mm".parse()?)?;
+    /// let washer = Link::new(Direction::Adds, limits);
+    /// assert_eq!(Stack::new(vec![washer.times(2)])?.worst().to_string(), "2.700 to 2.900 mm");
+    /// // One part leaves no play.
+    /// assert!(Stack::new(vec![washer]).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(links: Vec<Link>) -> Result<Self, Error> {
         let parts = links.iter().fold(0_u32, |sum, link| sum.saturating_add(link.count));
         let refused = |why: crate::speech::Speech| Err(Error::no_plan(why));

@@ -48,6 +48,7 @@ pub struct Runs {
 
 /// What simulated stacks came to.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Simulated {
     /// How many there were.
     pub runs: u64,
@@ -65,7 +66,9 @@ pub struct Simulated {
     pub below_nought: f64,
     /// The share inside the wanted play, where one was wanted.
     pub inside: Option<f64>,
+    #[cfg_attr(feature = "serde", serde(skip))]
     worst: Limits,
+    #[cfg_attr(feature = "serde", serde(skip))]
     bins: Vec<u64>,
 }
 
@@ -143,6 +146,17 @@ impl Simulated {
 
     /// The runs in so many equal steps from the least play met to the
     /// greatest.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Stack}};
+    /// let limits = Limits::new("1.35mm".parse()?, "1.45mm".parse()?)?;
+    /// let stack = Stack::new(vec![Link::new(Direction::Adds, limits).times(4)])?;
+    /// let found = stack.simulate(Runs { runs: 10_000, seed: 1, threads: 1 }, None)?;
+    /// let bars = found.histogram(5);
+    /// assert_eq!((bars.len(), bars.iter().sum::<u64>()), (5, 10_000));
+    /// assert!(bars[2] > bars[0], "the middle is likelier than an end");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn histogram(&self, steps: usize) -> Vec<u64> {
         let mut out = vec![0; steps];
         let (from, to) = (counts(self.least), counts(self.greatest));

@@ -3,6 +3,11 @@
 use core::f64::consts::{FRAC_1_SQRT_2, PI};
 
 /// Where a part's size falls inside its limits, given nothing else.
+///
+/// ```
+/// use fits_core::shop::stack::Spread;
+/// assert_eq!(Spread::Triangular.word(), "triangular");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(

@@ -8,6 +8,11 @@ use crate::{
 };
 
 /// What is tapped.
+///
+/// ```
+/// use fits_core::shop::tap::Work;
+/// assert_eq!(Work::ToughSteel.name(), "tough steel");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -67,6 +72,12 @@ pub enum Drive {
 }
 
 /// The percent of thread advised for some work.
+///
+/// ```
+/// use fits_core::shop::tap::{Advice, Drive, Work};
+/// // 70 to 80 % by power.
+/// assert_eq!(Advice::of(Work::General, Drive::Power).middle(), 75.0);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

@@ -13,6 +13,13 @@ use crate::{
 const STOCK: Length = Length::from_tenth_nanometres(3_000_000);
 
 /// A hole that is bored (or reamed) before the tap.
+///
+/// ```
+/// use fits_core::shop::tap::TapHole;
+/// let hole = TapHole::of_thread(&"Tr20x4".parse()?, None)?;
+/// assert!(!hole.bore(&[], None)?.reasons().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

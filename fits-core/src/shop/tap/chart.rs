@@ -11,6 +11,14 @@ use crate::{
 };
 
 /// The chart's drill for a Unified thread of class 2B.
+///
+/// ```
+/// use fits_core::shop::tap::ChartDrill;
+/// let found = ChartDrill::of(&"1/4-20".parse()?).expect("in the chart");
+/// assert_eq!(found.drill().map(|drill| drill.name()), Some("#7"));
+/// assert!(!found.known().is_unconfirmed() && !found.source().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct ChartDrill(&'static Row);
 

@@ -70,6 +70,17 @@ impl TapHole {
     /// # Errors
     /// A percent that cannot be tapped; no limits where their middle is
     /// wanted; no drill of the lists leaves a thread.
+    ///
+    /// ```
+    /// use fits_core::{shop::tap::{Bit, TapHole, Wanted}, standards::drills::Series};
+    /// let hole = TapHole::of_thread(&"M8".parse()?, None)?;
+    /// let all = Bit::standard(&[Series::Metric]);
+    /// // The owner's own drill is taken before one that would have to be bought.
+    /// let own = [Bit::sized("6.8mm".parse()?)];
+    /// let found = hole.choose_from(&own, &all, Wanted::Percent(75.0))?;
+    /// assert_eq!(found.best.bit, own[0]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn choose_from(
         &self,
         own: &[Bit],

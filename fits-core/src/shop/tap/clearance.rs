@@ -25,11 +25,31 @@ pub enum Screws {
 }
 
 /// One clearance hole.
+///
+/// ```
+/// use fits_core::shop::tap::{Clearances, Screws};
+/// // ISO 273: 11 mm for an M10 of the medium series, H13.
+/// let hole = Clearances::of(Screws::Metric, "10mm".parse()?)?.normal;
+/// assert_eq!((hole.screw(), hole.major(), hole.fit()), ("M10", "10mm".parse()?, "medium"));
+/// assert_eq!((hole.hole(), hole.drill()), ("11mm".parse()?, None));
+/// assert_eq!(hole.limits()?.to_string(), "11.000 to 11.270 mm");
+/// assert!(!hole.known().is_unconfirmed() && hole.source().contains("273"));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct ClearanceHole(&'static Row);
 
 /// The one hole that a chart gives a screw of a British form, from
 /// `data/threads/clearance_british.csv`.
+///
+/// ```
+/// use fits_core::shop::tap::ChartHole;
+/// let hole = ChartHole::of(&"1/4 BSW".parse()?).expect("listed");
+/// assert_eq!((hole.hole(), hole.drill()), ("6.5mm".parse()?, "G"));
+/// assert_eq!(hole.limits()?.lower(), hole.hole());
+/// assert!(!hole.known().is_unconfirmed() && !hole.source().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct ChartHole(&'static ChartRow);
 
@@ -180,6 +200,14 @@ impl ClearanceHole {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{Clearances, Screws};
+    /// let hole = Clearances::of(Screws::Metric, "5mm".parse()?)?.normal;
+    /// // 5.5 mm about an M5: half a millimetre of room.
+    /// assert_eq!(hole.around("4.7mm".parse()?)?.lower(), "5.2mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn around(self, major: Length) -> Result<Limits, Error> {
         let (limits, less) = (self.limits()?, self.0.major.checked_sub(major)?);
         Limits::new(limits.lower().checked_sub(less)?, limits.upper().checked_sub(less)?)

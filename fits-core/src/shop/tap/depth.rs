@@ -9,6 +9,11 @@ use crate::{
 };
 
 /// A hand tap by its lead.
+///
+/// ```
+/// use fits_core::shop::tap::HandTap;
+/// assert_eq!(HandTap::Bottoming.lead_threads(), 2);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -36,6 +41,13 @@ pub(super) struct EngagementRow {
 }
 
 /// How deep a hole is tapped and drilled.
+///
+/// ```
+/// use fits_core::shop::tap::{TapDepth, Work};
+/// let depth = TapDepth::of("10mm".parse()?, "1.5mm".parse()?, Work::Steel)?;
+/// assert!(!depth.reasons().is_empty());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]

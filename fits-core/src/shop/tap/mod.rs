@@ -10,6 +10,7 @@
 //! over its size in `data/drills/oversize.csv`.
 
 mod advice;
+mod bit;
 mod bore;
 mod chart;
 mod choice;
@@ -28,9 +29,9 @@ mod depth;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-use std::borrow::Cow;
 
 pub use advice::{Advice, Drive, Oversize, Work};
+pub use bit::Bit;
 pub use bore::Bore;
 pub use chart::ChartDrill;
 pub use clearance::{ChartHole, ClearanceHole, Clearances, Screws};
@@ -41,7 +42,6 @@ use crate::{
     error::Error,
     size::{Length, Limits},
     source::{Known, Reason},
-    standards::drills::{Drill, Series},
 };
 
 /// A percent that can be asked for (common practice, no source; published
@@ -72,37 +72,18 @@ const ABOUT: f64 = 3.0;
 /// source).
 const SAME: f64 = 1.0;
 
-/// A drill to choose from: from the standard sizes or from the owner's drawer.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[expect(clippy::exhaustive_structs, reason = "a name and a diameter are all")]
-pub struct Bit {
-    /// What it is called.
-    pub name: Cow<'static, str>,
-    /// Its diameter.
-    pub diameter: Length,
-}
-
-impl From<Drill> for Bit {
-    fn from(drill: Drill) -> Self {
-        Self { name: Cow::Borrowed(drill.name()), diameter: drill.diameter() }
-    }
-}
-
-impl Bit {
-    /// The standard sizes of some series, smallest first.
-    pub fn standard(series: &[Series]) -> Vec<Self> {
-        Drill::all().filter(|drill| series.contains(&drill.series())).map(Self::from).collect()
-    }
-
-    /// A size without a name of its own, as `8.6 mm`.
-    pub fn sized(diameter: Length) -> Self {
-        Self { name: Cow::Owned(diameter.to_string()), diameter }
-    }
-}
-
 /// A hole to be tapped: plain figures, any form.
+///
+/// ```
+/// use fits_core::shop::tap::TapHole;
+/// let hole = TapHole::of_thread(&"M10".parse()?, None)?;
+/// // 8.676 and 8.376 mm, by the height of 0.6495 P.
+/// let (least, most) = hole.kept().expect("6H has limits");
+/// assert_eq!((least.round(), most.round()), (68.0, 83.0));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct TapHole {
     major: Length,
     pitch: Length,
@@ -125,6 +106,15 @@ pub enum Minor {
 }
 
 /// What one drill gives.
+///
+/// ```
+/// use fits_core::shop::tap::{Bit, TapHole};
+/// let hole = TapHole::of_thread(&"M10".parse()?, None)?;
+/// // The nut's minor diameter is 8.376 to 8.676 mm.
+/// assert!(hole.with(&Bit::sized("8.5mm".parse()?))?.keeps());
+/// assert!(!hole.with(&Bit::sized("8.3mm".parse()?))?.keeps());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -241,6 +231,15 @@ impl TapHole {
     }
 
     /// Percent of thread that a hole leaves.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{TapHole, full_height};
+    /// let pitch = "1.5mm".parse()?;
+    /// let hole = TapHole::new("10mm".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// // 1.5 mm less of 2 x 0.9743.
+    /// assert_eq!(hole.percent("8.5mm".parse()?).round(), 77.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[allow(clippy::cast_precision_loss, reason = "percent, to a few places")]
     pub fn percent(&self, hole: Length) -> f64 {
         let left = self.major.tenth_nanometres().saturating_sub(hole.tenth_nanometres());
@@ -251,6 +250,16 @@ impl TapHole {
     ///
     /// # Errors
     /// A percent that cannot be tapped.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{TapHole, full_height};
+    /// let pitch = "1.5mm".parse()?;
+    /// let hole = TapHole::new("10mm".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// let three_quarters = hole.hole(75.0)?;
+    /// assert!((hole.percent(three_quarters) - 75.0).abs() < 0.001);
+    /// assert!(hole.hole(130.0).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn hole(&self, percent: f64) -> Result<Length, Error> {
         within(percent, &ASKED, "% of thread cannot be tapped")?;
         self.hole_of(self.full.millimetres() * percent / 100.0)
@@ -323,6 +332,16 @@ impl TapHole {
     ///
     /// # Errors
     /// A drill that leaves no thread, or less than the full height's hole.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{Bit, TapHole, full_height};
+    /// let pitch = "1.5mm".parse()?;
+    /// let hole = TapHole::new("10mm".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// assert_eq!(hole.with(&Bit::sized("8.5mm".parse()?))?.percent.round(), 77.0);
+    /// // It leaves no thread.
+    /// assert!(hole.with(&Bit::sized("10.5mm".parse()?)).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn with(&self, bit: &Bit) -> Result<TapDrill, Error> {
         if !self.leaves_thread(bit.diameter) {
             let smallest = self.major.checked_sub(self.full)?;
@@ -369,6 +388,15 @@ impl TapHole {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{Bit, TapHole, full_height};
+    /// let pitch = "1.5mm".parse()?;
+    /// let hole = TapHole::new("10mm".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// let drill = hole.with(&Bit::sized("8.5mm".parse()?))?;
+    /// assert_eq!(hole.reasons(&drill)?[0].figure, "percent of thread");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(&self, drill: &TapDrill) -> Result<Vec<Reason>, Error> {
         let oversize = Oversize::of(drill.bit.diameter)?;
         Ok(vec![

@@ -44,7 +44,24 @@ pub enum Method {
 }
 
 /// An external thread to measure: plain figures, any symmetric form.
+///
+/// ```
+/// use fits_core::shop::wires::WireThread;
+/// // 1/2-13 with basic pitch diameter 0.4500 in.
+/// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+/// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+/// use fits_core::shop::wires::Method;
+/// // tan B = 1 / (13 pi 0.45).
+/// assert!((thread.lead_angle_degrees() - 3.115).abs() < 0.001);
+/// assert_eq!(thread.method(), Method::Plain);
+/// // 0.57735 P, and from 0.56 to 0.90 P as published.
+/// assert!((thread.best_wire()?.millimetres() / 25.4 - 0.044_41).abs() < 0.000_01);
+/// let usable = thread.usable_wires()?;
+/// assert!(usable.contains("0.0431in".parse()?) && usable.contains("0.0692in".parse()?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct WireThread {
     pitch: Length,
     lead: Length,
@@ -153,6 +170,17 @@ impl WireThread {
     ///
     /// # Errors
     /// A rounding that leaves no flank above the pitch line.
+    ///
+    /// ```
+    /// use fits_core::shop::wires::WireThread;
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// assert!(thread.with_crest_radius("0.1mm".parse()?).is_ok());
+    /// // Rounder than the flanks are long.
+    /// assert!(thread.with_crest_radius("5mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn with_crest_radius(self, radius: Length) -> Result<Self, Error> {
         let rounded = Self { crest_radius: radius, ..self };
         if radius.is_negative() || rounded.flank_end() <= self.pitch_diameter.millimetres() {
@@ -202,6 +230,17 @@ impl WireThread {
     ///
     /// # Errors
     /// A wire too small or too big: the usable range is the advice.
+    ///
+    /// ```
+    /// use fits_core::shop::wires::WireThread;
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// // 0.4500 + 3 x 0.045 - 0.866025/13.
+    /// let over = thread.over("0.045in".parse()?)?.over;
+    /// assert!((over.millimetres() / 25.4 - 0.518_38).abs() < 0.000_01);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn over(&self, wire: Length) -> Result<OverWires, Error> {
         let usable = self.check(wire)?;
         let groove = self.groove(self.pitch_diameter);
@@ -262,6 +301,17 @@ impl WireThread {
     ///
     /// # Errors
     /// A wire too small or too big, or a size that this thread cannot have.
+    ///
+    /// ```
+    /// use fits_core::shop::wires::WireThread;
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// let wire = "0.045in".parse()?;
+    /// let over = thread.over(wire)?.over;
+    /// assert_eq!(thread.pitch_diameter_of(wire, over)?, "0.45in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pitch_diameter_of(&self, wire: Length, over: Length) -> Result<Length, Error> {
         self.check(wire)?;
         let (w, m) = (wire.millimetres(), over.millimetres());
@@ -293,6 +343,16 @@ impl WireThread {
     }
 
     /// Why the size over wires is what it is.
+    ///
+    /// ```
+    /// use fits_core::shop::wires::WireThread;
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// let over = thread.over("0.045in".parse()?)?;
+    /// assert!(!thread.reasons(&over).is_empty());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(&self, found: &OverWires) -> Vec<Reason> {
         let (e, p, w) = (self.pitch_diameter, self.pitch, found.wire);
         let a = self.half_angle_degrees;

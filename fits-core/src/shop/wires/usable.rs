@@ -12,6 +12,17 @@ impl WireThread {
     ///
     /// # Errors
     /// As [`WireThread::usable_wires`].
+    ///
+    /// ```
+    /// use fits_core::shop::wires::WireThread;
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = fits_core::Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// let best = thread.best_wire()?;
+    /// assert_eq!(thread.nearest_usable(best)?, best);
+    /// assert_eq!(thread.nearest_usable("0.01in".parse()?)?, thread.usable_wires()?.lower());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn nearest_usable(&self, wire: Length) -> Result<Length, Error> {
         let usable = self.usable_wires()?;
         Ok(wire.clamp(usable.lower(), usable.upper()))

@@ -13,6 +13,12 @@ pub const DESCRIPTION_SOURCE: &str =
     "ANSI B4.1-1967 (R2009), description of the fits, as reprinted in Machinery's Handbook";
 
 /// A family of fits.
+///
+/// ```
+/// use fits_core::standards::b41::Family;
+/// // FN1 to FN5.
+/// assert_eq!((Family::Force.name(), Family::Force.last()), ("FN", 5));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(clippy::exhaustive_enums, reason = "the standard has five")]
@@ -89,6 +95,8 @@ impl Family {
 /// assert_eq!(Class::all().count(), 34);
 /// let error = "RC10".parse::<Class>().unwrap_err();
 /// assert_eq!(error.to_string(), "there is no RC10: RC runs from RC1 to RC9");
+/// use fits_core::standards::b41::Family;
+/// assert_eq!((class.family(), class.number()), (Family::Running, 4));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 ///
@@ -121,6 +129,12 @@ impl Class {
     }
 
     /// Every class, family by family.
+    ///
+    /// ```
+    /// use fits_core::standards::b41::Class;
+    /// // 9 RC, 11 LC, 6 LT, 3 LN and 5 FN.
+    /// assert_eq!(Class::all().count(), 34);
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         Family::ALL
             .into_iter()

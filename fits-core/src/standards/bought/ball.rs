@@ -1,24 +1,16 @@
-//! Ball bearings by number, and the seats of both their rings.
+//! Ball bearings by number.
 //!
 //! Boundary sizes come from `data/bought/ball_bearings.csv`, the rings' limits
-//! from the families `bearing bore` and `bearing outside`, the classes of the
-//! seats from [`seat`].
+//! from the families `bearing bore` and `bearing outside`.
 
-#[cfg(feature = "serde")]
-use serde::Serialize;
-
-use super::{Family, Load, ball_table, seat};
+use super::{Family, ball_table};
 use crate::{
     error::Error,
-    fit::Fit,
     nearest::keystrokes,
     size::{Length, Limits, Unit},
     source::{Known, Provenance},
     speech::say,
-    standards::{
-        iso286::{Class, Feature, Letter},
-        processes::Process,
-    },
+    standards::iso286::Feature,
 };
 
 /// A ball bearing of a number.
@@ -38,6 +30,13 @@ use crate::{
 /// assert_eq!(error.to_string(), "no ball bearing 6213 is listed");
 /// assert_eq!(error.advice(), "near it: 6212, 6211");
 /// assert_eq!(Ball::near("6213")[0].number(), "6212");
+/// use fits_core::size::Unit;
+/// assert_eq!(bearing.unit(), Unit::Millimetre);
+/// // The least corner of ISO 582, 0.6 mm: the fillet stays under it.
+/// let least = "0.6mm".parse()?;
+/// assert_eq!((bearing.corner(), bearing.fillet_under()), (Some((least, true)), Some(least)));
+/// assert!(!bearing.known().is_unconfirmed() && !bearing.corner_known().is_unconfirmed());
+/// assert!(bearing.note().is_empty() && !bearing.source().is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -84,6 +83,11 @@ fn of_number(text: &str) -> String {
 
 impl Ball {
     /// Every bearing listed, by series.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Ball;
+    /// assert!(Ball::all().any(|bearing| bearing.number() == "608"));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         ball_table::BALLS.iter().map(Self)
     }
@@ -94,6 +98,14 @@ impl Ball {
     ///
     /// # Errors
     /// No such number is listed; the advice names its neighbours.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Ball;
+    /// let (bearing, is_closed) = Ball::named("608ZZ")?;
+    /// assert_eq!((bearing.bore(), is_closed), ("8mm".parse()?, true));
+    /// assert!(!Ball::named("608")?.1);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn named(text: &str) -> Result<(Self, bool), Error> {
         Self::listed(text).ok_or_else(|| {
             let near = Self::near(&of_number(text));
@@ -129,6 +141,12 @@ impl Ball {
 
     /// The two listed numbers nearest to one that is not listed: of its series
     /// where there is one, else by the keys that were missed.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Ball;
+    /// let near: Vec<_> = Ball::near("6213").into_iter().map(Ball::number).collect();
+    /// assert_eq!(near, ["6212", "6211"]);
+    /// ```
     pub fn near(text: &str) -> Vec<Self> {
         let typed = text.to_uppercase();
         let (lead, count) = series(&typed);
@@ -165,6 +183,16 @@ impl Ball {
     }
 
     /// Its width open, or closed by shields or seals.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Ball;
+    /// let (bearing, _) = Ball::named("6203")?;
+    /// assert_eq!(bearing.width(false), "12mm".parse()?);
+    /// // An inch bearing is wider with shields.
+    /// let (inch, _) = Ball::named("R8")?;
+    /// assert!(inch.width(true) > inch.width(false));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn width(self, is_closed: bool) -> Length {
         self.0.shielded.filter(|_| is_closed).unwrap_or(self.0.width)
     }
@@ -215,6 +243,15 @@ impl Ball {
     ///
     /// # Errors
     /// Out of the table's sizes.
+    ///
+    /// ```
+    /// use fits_core::standards::{bought::Ball, iso286::Feature};
+    /// let (bearing, _) = Ball::named("6203")?;
+    /// // ISO 492: bore 0 to -8, outside 0 to -11 micrometres.
+    /// assert_eq!(bearing.ring(Feature::Shaft)?.to_string(), "16.992 to 17.000 mm");
+    /// assert_eq!(bearing.ring(Feature::Hole)?.to_string(), "39.989 to 40.000 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn ring(self, seat: Feature) -> Result<Limits, Error> {
         let (family, size) = match seat {
             Feature::Shaft => ("bearing bore", self.bore()),
@@ -224,207 +261,18 @@ impl Ball {
     }
 
     /// The nominal diameter of a seat.
+    ///
+    /// ```
+    /// use fits_core::standards::{bought::Ball, iso286::Feature};
+    /// let (bearing, _) = Ball::named("6203")?;
+    /// assert_eq!(bearing.seat_size(Feature::Shaft), "17mm".parse()?);
+    /// assert_eq!(bearing.seat_size(Feature::Hole), "40mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn seat_size(self, seat: Feature) -> Length {
         match seat {
             Feature::Shaft => self.bore(),
             Feature::Hole => self.outside(),
         }
     }
-}
-
-/// Which part turns under a load that stands still in space.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
-#[expect(clippy::exhaustive_enums, reason = "one of two rings turns")]
-pub enum Turning {
-    /// The shaft: a spindle, a motor, a crank.
-    Shaft,
-    /// The housing: a wheel, an idler, a loose pulley.
-    Housing,
-}
-
-/// How hard a bearing is loaded.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(Serialize))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
-#[non_exhaustive]
-pub enum Duty {
-    /// Light or variable.
-    Light,
-    /// Normal.
-    Normal,
-    /// Heavy.
-    Heavy,
-}
-
-/// One seat of a bearing, with the fit that its limits make on the ring.
-#[derive(Clone, Debug)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[non_exhaustive]
-pub struct BallSeat {
-    /// A shaft under the inner ring, or a housing about the outer one.
-    pub feature: Feature,
-    /// Which part turns.
-    pub turning: Turning,
-    /// The case it is for, in a few words.
-    pub case: &'static str,
-    /// The class.
-    pub class: Class,
-    /// The seat on the ring, over the limits of both.
-    pub fit: Fit,
-    /// The case it is for, as the table states it.
-    pub reason: &'static str,
-    /// Where it is written.
-    pub source: &'static str,
-    /// How it is known.
-    pub known: Known,
-}
-
-impl BallSeat {
-    /// The limits of the seat.
-    pub const fn limits(&self) -> Limits {
-        self.fit.part(self.feature)
-    }
-
-    /// What a lathe commonly holds the seat by; none where it is finer than
-    /// that.
-    pub fn lathe(&self) -> Option<Process> {
-        const ON_A_LATHE: [&str; 4] =
-            ["turning", "boring", "careful single-point boring", "turning and polishing"];
-        Process::holding(self.class.grade, self.feature)
-            .find(|process| ON_A_LATHE.contains(&process.name()))
-    }
-}
-
-/// Small shops push the rings on by hand: line to line.
-const BY_HAND: &str =
-    "pushed on by hand, line to line: light duty and slow; the ring may creep, so clamp or bond it";
-
-/// The seats that a bearing is given: of both rings, by which part turns and how
-/// hard it is loaded; where that is not said, of every case. A shaft that turns
-/// also has the seat of a ring pushed on by hand, unless the load is heavy; in
-/// light alloy the housing is one step tighter (both common practice).
-///
-/// # Errors
-/// Out of the tables' sizes.
-///
-/// ```
-/// use fits_core::standards::{bought::{Ball, Duty, Turning, ball_seats}, iso286::Feature};
-/// let (bearing, _) = Ball::named("6204")?;
-/// let seats = ball_seats(bearing, Some(Turning::Shaft), Some(Duty::Normal), true)?;
-/// let classes: Vec<_> = seats.iter().map(|seat| seat.class.to_string()).collect();
-/// assert_eq!(classes, ["k5", "h6", "J7"]);
-/// assert_eq!(seats[1].case, "by hand");
-/// # Ok::<(), fits_core::Error>(())
-/// ```
-pub fn ball_seats(
-    ball: Ball,
-    turning: Option<Turning>,
-    duty: Option<Duty>,
-    in_light_alloy: bool,
-) -> Result<Vec<BallSeat>, Error> {
-    let mut seats = Vec::new();
-    for which in [Turning::Shaft, Turning::Housing] {
-        if turning.is_some_and(|said| said != which) {
-            continue;
-        }
-        for feature in [Feature::Shaft, Feature::Hole] {
-            let turns = (which == Turning::Shaft) == (feature == Feature::Shaft);
-            for (case, load) in cases(feature, turns, duty) {
-                seats.extend(one_seat(ball, feature, which, (case, *load), in_light_alloy)?);
-            }
-            if turns && feature == Feature::Shaft && duty != Some(Duty::Heavy) {
-                let class: Class = "h6".parse()?;
-                seats.push(BallSeat {
-                    feature,
-                    turning: which,
-                    case: "by hand",
-                    class,
-                    fit: on_ring(ball, feature, class)?,
-                    reason: BY_HAND,
-                    source: "common practice, no source",
-                    known: Known::Practice,
-                });
-            }
-        }
-    }
-    Ok(seats)
-}
-
-type Case = (&'static str, Load);
-
-/// The loads of a ring: one that turns under the load by how hard that is, one
-/// that stands slides on its seat.
-fn cases(feature: Feature, turns: bool, duty: Option<Duty>) -> &'static [Case] {
-    const TURNS: [Case; 3] =
-        [("light", Load::TurnsLight), ("normal", Load::TurnsNormal), ("heavy", Load::TurnsHeavy)];
-    let [light, normal, heavy] = &TURNS;
-    match (turns, duty, feature) {
-        (true, None, _) => &TURNS,
-        (true, Some(Duty::Light), _) => core::slice::from_ref(light),
-        (true, Some(Duty::Normal), _) => core::slice::from_ref(normal),
-        (true, Some(Duty::Heavy), _) => core::slice::from_ref(heavy),
-        (false, _, Feature::Hole) => &[("slides", Load::StandsSlides)],
-        (false, _, Feature::Shaft) => {
-            &[("slides", Load::StandsSlides), ("fixed", Load::StandsFixed)]
-        }
-    }
-}
-
-/// The class of one case for a ball bearing; none where no table has a row, as
-/// for a heavy load on a small shaft.
-fn one_seat(
-    ball: Ball,
-    feature: Feature,
-    turning: Turning,
-    (case, load): Case,
-    in_light_alloy: bool,
-) -> Result<Option<BallSeat>, Error> {
-    let size = ball.seat_size(feature);
-    let found = match seat(feature, load, size) {
-        Ok(found) => found,
-        Err(error) if error.is_not_listed() => return Ok(None),
-        Err(error) => return Err(error),
-    };
-    let Some(found) = found.iter().find(|seat| matches!(seat.bearing, "ball" | "any radial"))
-    else {
-        return Ok(None);
-    };
-    let tighter = Some(found.class).filter(|_| in_light_alloy && feature == Feature::Hole);
-    let (class, known) = match tighter.and_then(one_step_tighter) {
-        Some(class) => (class, found.known.worst(Known::Practice)),
-        None => (found.class, found.known),
-    };
-    Ok(Some(BallSeat {
-        feature,
-        turning,
-        case,
-        class,
-        fit: on_ring(ball, feature, class)?,
-        reason: found.reason,
-        source: found.source,
-        known,
-    }))
-}
-
-/// A seat's class on the ring it takes.
-fn on_ring(ball: Ball, feature: Feature, class: Class) -> Result<Fit, Error> {
-    let nominal = ball.seat_size(feature);
-    let (seat, ring) = (class.limits(nominal)?, ball.ring(feature)?);
-    match feature {
-        Feature::Shaft => Fit::of_limits(nominal, ring, seat),
-        Feature::Hole => Fit::of_limits(nominal, seat, ring),
-    }
-}
-
-/// The next tighter letter that housings of bearings are bored to.
-fn one_step_tighter(class: Class) -> Option<Class> {
-    const LETTERS: [&str; 8] = ["G", "H", "J", "K", "M", "N", "P", "R"];
-    let name = class.letter.name(class.feature);
-    let at = LETTERS.iter().position(|letter| *letter == name)?;
-    let letter = Letter::named(LETTERS.get(at + 1)?, class.feature).ok()?;
-    Some(Class { letter, ..class })
 }

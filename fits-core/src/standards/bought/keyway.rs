@@ -1,7 +1,7 @@
 //! Which parallel key goes with a shaft, how wide and deep its keyways are, and
 //! what to measure across them.
 
-use super::{Family, Part, spoken, table};
+use super::{BoughtPart, Family, spoken, table};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits, Unit},
@@ -10,6 +10,12 @@ use crate::{
 };
 
 /// The standard of a parallel key.
+///
+/// ```
+/// use fits_core::standards::bought::KeyStandard;
+/// assert_eq!(KeyStandard::Din6885.name(), "DIN 6885-1");
+/// assert!(KeyStandard::AnsiB171.is_from_side() && !KeyStandard::Din6885.is_from_side());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -61,6 +67,11 @@ impl KeyStandard {
 }
 
 /// How a parallel key sits in its keyways.
+///
+/// ```
+/// use fits_core::standards::bought::KeyFit;
+/// assert_eq!(KeyFit::Sliding.name(), "sliding");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -96,6 +107,16 @@ impl KeyFit {
 /// assert_eq!((depth.lower(), depth.upper()), ("4mm".parse()?, "4.2mm".parse()?));
 /// // What a micrometer reads over the bottom of the keyway.
 /// assert_eq!(keyway.across_shaft()?.upper(), "21mm".parse()?);
+/// // From the bottom of the hub's keyway to the far side: 25 + 3.3 mm at the least.
+/// assert_eq!(keyway.across_hub()?.lower(), "28.3mm".parse()?);
+/// // N9 in the shaft, JS9 in the hub.
+/// let [shaft, hub] = keyway.widths()?;
+/// assert_eq!((shaft.limits.lower(), hub.limits.upper()), ("7.964mm".parse()?, "8.018mm".parse()?));
+/// assert_eq!(keyway.next_width(), Some("10mm".parse()?));
+/// assert_eq!(keyway.standard(), KeyStandard::Din6885);
+/// assert!(keyway.note().contains("8 x 7 hub"), "two pages differ there, and it says so");
+/// assert!(!keyway.known().is_unconfirmed() && !keyway.source().is_empty());
+/// assert!(!keyway.reasons()?.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -124,6 +145,14 @@ impl Keyway {
     ///
     /// # Errors
     /// The rows held do not reach the shaft; the advice says how far they go.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::{KeyStandard, Keyway};
+    /// // B17.1: a key of 1/4 in for shafts over 7/8 to 1-1/4 in.
+    /// let keyway = Keyway::for_shaft(KeyStandard::AnsiB171, "1in".parse()?)?;
+    /// assert_eq!(keyway.width(), "1/4in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn for_shaft(standard: KeyStandard, shaft: Length) -> Result<Self, Error> {
         let rows = || table::KEYWAYS.iter().filter(|row| row.standard == standard);
         let found = rows().find(|row| row.over < shaft && shaft <= row.up_to);
@@ -227,7 +256,7 @@ impl Keyway {
     ///
     /// # Errors
     /// No width is held for this key.
-    pub fn widths(self) -> Result<[Part; 2], Error> {
+    pub fn widths(self) -> Result<[BoughtPart; 2], Error> {
         self.widths_for(KeyFit::Usual)
     }
 
@@ -248,7 +277,7 @@ impl Keyway {
     /// assert_eq!(keyway.reasons_for(KeyFit::Sliding)?.len(), 6);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn widths_for(self, fit: KeyFit) -> Result<[Part; 2], Error> {
+    pub fn widths_for(self, fit: KeyFit) -> Result<[BoughtPart; 2], Error> {
         let [shaft, hub, _] = self.row.standard.families(fit);
         let width = |name| {
             let part = Family::named(name)?.part(self.row.width)?;
@@ -257,7 +286,7 @@ impl Keyway {
             }
             // Class 2: the nominal width to 2 thou over it.
             let most = part.nominal.checked_add(Length::THOU.checked_mul(2)?)?;
-            Ok(Part {
+            Ok(BoughtPart {
                 limits: Limits::new(part.nominal, most)?.known_as(Known::Memory),
                 known: Known::Memory,
                 source: "ANSI B17.1, fits of parallel keys, class 2, from memory",
@@ -273,7 +302,15 @@ impl Keyway {
     ///
     /// # Errors
     /// No key is held of this width.
-    pub fn key_for(self, fit: KeyFit) -> Result<Part, Error> {
+    ///
+    /// ```
+    /// use fits_core::standards::bought::{KeyFit, KeyStandard, Keyway};
+    /// let keyway = Keyway::for_shaft(KeyStandard::Din6885, "25mm".parse()?)?;
+    /// // h9 of 8 mm.
+    /// assert_eq!(keyway.key_for(KeyFit::Usual)?.limits.to_string(), "7.964 to 8.000 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn key_for(self, fit: KeyFit) -> Result<BoughtPart, Error> {
         let [.., key] = self.row.standard.families(fit);
         Family::named(key)?.part(self.row.width)
     }
@@ -311,6 +348,13 @@ impl Keyway {
     ///
     /// # Errors
     /// As [`Keyway::widths_for`], or out of range.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::{KeyFit, KeyStandard, Keyway};
+    /// let keyway = Keyway::for_shaft(KeyStandard::Din6885, "25mm".parse()?)?;
+    /// assert!(keyway.reasons_for(KeyFit::Tight)?.iter().all(|reason| !reason.source.is_empty()));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons_for(self, fit: KeyFit) -> Result<Vec<Reason>, Error> {
         let [shaft, hub] = self.widths_for(fit)?;
         let key = self.key_for(fit)?;

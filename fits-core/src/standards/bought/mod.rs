@@ -2,10 +2,11 @@
 //! keys and tube come with.
 //!
 //! From `data/bought/`, whose rows say how each figure is known. What varies
-//! by maker or by lot says so ([`Part::mic_yours`]): the one in hand decides.
+//! by maker or by lot says so ([`BoughtPart::mic_yours`]): the one in hand decides.
 //! Flat ground stock is not covered.
 
 mod ball;
+mod ball_seat;
 mod part;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -16,12 +17,13 @@ mod seat;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
-pub use ball::{Ball, BallSeat, Duty, Turning, ball_seats};
+pub use ball::Ball;
+pub use ball_seat::{BallSeat, Duty, Turning, ball_seats};
 pub(super) use keyway::chord;
 pub use keyway::{KeyFit, KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 
-pub use self::part::Part;
+pub use self::part::BoughtPart;
 use self::part::ambiguous;
 use crate::{
     error::Error,
@@ -45,6 +47,12 @@ use crate::{
 /// let error = pins.part("0.3in".parse()?).unwrap_err();
 /// assert_eq!(error.to_string(), "dowel pin 7.62 mm is not listed (ASME B18.8.2)");
 /// assert_eq!(error.advice(), "listed near it: 1/4 in, 5/16 in");
+/// use fits_core::{size::Unit, standards::iso286::Feature};
+/// assert_eq!((pins.name(), pins.feature(), pins.unit()), ("inch dowel pin", Feature::Shaft, Unit::Inch));
+/// assert_eq!(pins.standard(), "ASME B18.8.2");
+/// assert!(pins.words().contains(&"dowel pin") && !pins.differs().is_empty());
+/// assert!(pins.sizes().any(|size| size == fits_core::Length::INCH.half().half()));
+/// assert!(!pins.goes_by_outside() && !pins.mic_yours());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -99,6 +107,11 @@ impl Eq for Family {}
 impl Family {
     /// Every family, by trade: pins, screws, bar, bushings, bearings, keys,
     /// tube.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// assert!(Family::all().any(|family| family.name() == "inch drill rod"));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         table::FAMILIES.iter().map(Self)
     }
@@ -229,7 +242,15 @@ impl Family {
     /// # Errors
     /// The size is not listed (the advice offers its neighbours), or ISO 286
     /// does not reach it.
-    pub fn part(self, nominal: Length) -> Result<Part, Error> {
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// let pin = Family::named("m6 dowel pin")?.part("6mm".parse()?)?;
+    /// // m6 at 6 mm: 4 to 12 micrometres over.
+    /// assert_eq!(pin.limits.to_string(), "6.004 to 6.012 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn part(self, nominal: Length) -> Result<BoughtPart, Error> {
         if !self.0.by_outside {
             let row = self
                 .0
@@ -240,12 +261,12 @@ impl Family {
             return self.at(row, nominal);
         }
         // The outside is larger than the bore.
-        let mut widest: Option<Part> = None;
+        let mut widest: Option<BoughtPart> = None;
         for row in self.0.rows.iter().filter(|row| row.end > nominal) {
             let part = self.at(row, nominal)?;
             widest = Some(match widest {
                 None => part,
-                Some(before) => Part {
+                Some(before) => BoughtPart {
                     limits: Limits::new(
                         before.limits.lower().min(part.limits.lower()),
                         before.limits.upper().max(part.limits.upper()),
@@ -276,7 +297,7 @@ impl Family {
     /// assert_eq!(bores.part("1.25in".parse()?)?.limits.lower(), "1.235in".parse()?);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn part_of(self, nominal: Length, outside: Length) -> Result<Part, Error> {
+    pub fn part_of(self, nominal: Length, outside: Length) -> Result<BoughtPart, Error> {
         if !self.0.by_outside {
             return self.part(nominal);
         }
@@ -296,7 +317,7 @@ impl Family {
         self.at(row, nominal)
     }
 
-    fn at(self, row: &Row, nominal: Length) -> Result<Part, Error> {
+    fn at(self, row: &Row, nominal: Length) -> Result<BoughtPart, Error> {
         let about = |low, high| Limits::new(nominal.checked_add(low)?, nominal.checked_add(high)?);
         let class = |name: &str| name.parse::<Class>()?.limits(nominal);
         let limits = match row.gives {
@@ -309,7 +330,7 @@ impl Family {
             Mate::Deviations(low, high) => Some(about(low, high)?),
             Mate::Class(name) => Some(class(name)?),
         };
-        Ok(Part {
+        Ok(BoughtPart {
             family: self,
             nominal,
             feature: self.0.feature,

@@ -21,12 +21,13 @@ use crate::{
 /// let fit = Fit::of_limits(nominal, bore.limits, seat.limits(nominal)?)?;
 /// assert_eq!(fit.clearance().upper().to_string(), "0.004 mm");
 /// assert_eq!(fit.clearance().lower().to_string(), "-0.019 mm");
+/// assert!(!bore.reason().source.is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Part {
+pub struct BoughtPart {
     /// The family it belongs to.
     pub family: Family,
     /// The size it is sold by.
@@ -55,7 +56,7 @@ impl PartialEq for Family {
     }
 }
 
-impl Part {
+impl BoughtPart {
     /// The one part that a shop's word and a nominal size mean: a word that
     /// several families share is settled by which of them list the size.
     ///
@@ -64,11 +65,11 @@ impl Part {
     /// list it (the choices name them).
     ///
     /// ```
-    /// use fits_core::standards::bought::Part;
-    /// let pin = Part::find("dowel", "1/4in".parse()?)?;
+    /// use fits_core::standards::bought::BoughtPart;
+    /// let pin = BoughtPart::find("dowel", "1/4in".parse()?)?;
     /// assert_eq!(pin.family.name(), "inch dowel pin");
     /// // Two standards list 6 mm, and their pins differ.
-    /// let error = Part::find("dowel", "6mm".parse()?).unwrap_err();
+    /// let error = BoughtPart::find("dowel", "6mm".parse()?).unwrap_err();
     /// assert_eq!(error.choices(), ["m6 dowel pin", "ASME metric dowel pin"]);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
@@ -76,15 +77,15 @@ impl Part {
         Self::found(text, nominal, None)
     }
 
-    /// As [`Part::find`], of a size thought in a unit: the families that are
+    /// As [`BoughtPart::find`], of a size thought in a unit: the families that are
     /// listed in it come before the others.
     ///
     /// # Errors
-    /// As [`Part::find`].
+    /// As [`BoughtPart::find`].
     ///
     /// ```
-    /// use fits_core::{size::Unit, standards::bought::Part};
-    /// let rod = Part::find_in("drill rod", "3/8in".parse()?, Unit::Inch)?;
+    /// use fits_core::{size::Unit, standards::bought::BoughtPart};
+    /// let rod = BoughtPart::find_in("drill rod", "3/8in".parse()?, Unit::Inch)?;
     /// assert_eq!(rod.family.name(), "inch drill rod");
     /// # Ok::<(), fits_core::Error>(())
     /// ```

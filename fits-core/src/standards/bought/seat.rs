@@ -17,6 +17,11 @@ use crate::{
 /// The load `turns` when it goes round relative to the ring: the inner ring on
 /// a turning shaft under a belt's pull, the outer ring of a wheel hub. It
 /// `stands` when it stays at one point of the ring.
+///
+/// ```
+/// use fits_core::standards::bought::Load;
+/// assert_eq!(Load::TurnsNormal.words(), "turns normal");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -36,6 +36,10 @@ pub enum Series {
 /// let drill = Drill::named("#7").expect("a number drill");
 /// assert_eq!(drill.diameter(), "0.2010in".parse()?);
 /// assert_eq!(Drill::named("F").map(Drill::diameter), Some("0.257in".parse()?));
+/// use fits_core::standards::drills::Series;
+/// assert_eq!((drill.name(), drill.series()), ("#7", Series::Number));
+/// // The list of number drills that was read does not name itself.
+/// assert!(drill.known().is_unconfirmed() && drill.source().contains("number drills"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -52,11 +56,25 @@ struct Entry {
 
 impl Drill {
     /// Every standard size, smallest first.
+    ///
+    /// ```
+    /// use fits_core::standards::drills::{Drill, Series};
+    /// let letters = Drill::all().filter(|drill| drill.series() == Series::Letter);
+    /// assert_eq!(letters.count(), 26);
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         table::DRILLS.iter().map(Self)
     }
 
     /// The drill with a name: `#7`, `F`, `19/32 in`, `8.5 mm`.
+    ///
+    /// ```
+    /// use fits_core::standards::drills::Drill;
+    /// let letter = Drill::named("F").expect("listed");
+    /// assert_eq!(letter.diameter(), "0.257in".parse()?);
+    /// assert!(Drill::named("#120").is_none());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn named(name: &str) -> Option<Self> {
         Self::all().find(|drill| drill.name() == name)
     }
@@ -86,6 +104,14 @@ impl Drill {
     }
 
     /// The smallest drill from a size up, from the series allowed.
+    ///
+    /// ```
+    /// use fits_core::standards::drills::{Drill, Series};
+    /// let found = Drill::over("0.25in".parse()?, &[Series::Letter]).expect("there is one");
+    /// // E is 1/4 in itself.
+    /// assert_eq!(found.name(), "E");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn over(size: Length, allowed: &[Series]) -> Option<Self> {
         let start = table::DRILLS.partition_point(|entry| entry.diameter < size);
         table::DRILLS[start..].iter().map(Self).find(|drill| allowed.contains(&drill.series()))

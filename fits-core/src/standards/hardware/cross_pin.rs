@@ -39,6 +39,13 @@ impl CrossPin {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::CrossPin;
+    /// let pin = CrossPin::usual("24mm".parse()?)?;
+    /// assert_eq!((pin.lower(), pin.upper()), ("6mm".parse()?, "8mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn usual(shaft: Length) -> Result<Limits, Error> {
         limits([shaft.checked_scale(1, 4)?, shaft.checked_scale(1, 3)?], Known::Practice)
     }
@@ -49,6 +56,15 @@ impl CrossPin {
 
     /// The shear stress in the pin under a torque, in pascals for newton metres:
     /// the torque over two sections, each half the shaft's diameter out.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::CrossPin;
+    /// let joint = CrossPin { shaft: "25mm".parse()?, pin: "6mm".parse()? };
+    /// // 4 T / (pi d² D).
+    /// let expected = 4.0 * 10.0 / (std::f64::consts::PI * 0.006 * 0.006 * 0.025);
+    /// assert!((joint.shear(10.0) - expected).abs() < 1.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn shear(self, torque_n_m: f64) -> f64 {
         let (shaft, pin) = self.metres();
         4.0 * torque_n_m / (std::f64::consts::PI * pin * pin * shaft)
@@ -56,6 +72,14 @@ impl CrossPin {
 
     /// The greatest pressure of the pin in the shaft's hole, which rises from
     /// nothing at the centre: pascals.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::CrossPin;
+    /// let joint = CrossPin { shaft: "25mm".parse()?, pin: "6mm".parse()? };
+    /// // 6 T / (d D²).
+    /// assert!((joint.shaft_pressure(10.0) - 6.0 * 10.0 / (0.006 * 0.025 * 0.025)).abs() < 1.0);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn shaft_pressure(self, torque_n_m: f64) -> f64 {
         let (shaft, pin) = self.metres();
         6.0 * torque_n_m / (pin * shaft * shaft)
@@ -65,6 +89,16 @@ impl CrossPin {
     ///
     /// # Errors
     /// The collar is no larger than the shaft.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::CrossPin;
+    /// let joint = CrossPin { shaft: "25mm".parse()?, pin: "6mm".parse()? };
+    /// // T / (d s (D + s)), the collar's wall s being 7.5 mm.
+    /// let pressure = joint.collar_pressure(10.0, "40mm".parse()?)?;
+    /// assert!((pressure - 10.0 / (0.006 * 0.0075 * 0.0325)).abs() < 1.0);
+    /// assert!(joint.collar_pressure(10.0, "20mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn collar_pressure(self, torque_n_m: f64, outside: Length) -> Result<f64, Error> {
         if outside <= self.shaft {
             return Err(Error::not_a_pair(say!(

@@ -4,8 +4,10 @@
 //!
 //! From `data/hardware/`, whose rows say how each figure is known.
 
+mod clevis;
 #[cfg(feature = "uom")]
 mod cross_pin;
+mod gland;
 mod orings;
 mod pins;
 mod rings;
@@ -15,11 +17,13 @@ mod square_tube;
 mod table;
 mod woodruff;
 
+pub use clevis::{ClevisPin, CotterPin};
 #[cfg(feature = "uom")]
 pub use cross_pin::CrossPin;
-pub use orings::{Gland, GlandUse, ORing, RingFit, RingOn};
-pub use pins::{ClevisPin, CotterPin, SpringPin, SpringPinKind, TaperPin};
-pub use rings::{Ring, RingKind};
+pub use gland::Gland;
+pub use orings::{GlandUse, ORing, RingFit, RingOn};
+pub use pins::{SpringPin, SpringPinKind, TaperPin};
+pub use rings::{RetainingRing, RingKind};
 pub use square_tube::{SquareTube, TubeStandard};
 pub use woodruff::Woodruff;
 

@@ -1,4 +1,4 @@
-//! Spring pins, taper pins, clevis and cotter pins.
+//! Spring pins and taper pins.
 
 use super::{is_called, limits, not_listed, table};
 use crate::{
@@ -10,6 +10,13 @@ use crate::{
 };
 
 /// A kind of spring pin.
+///
+/// ```
+/// use fits_core::{size::Unit, standards::hardware::SpringPinKind};
+/// assert_eq!(SpringPinKind::Slotted.unit(), Unit::Inch);
+/// assert_eq!(SpringPinKind::Slotted.name(), "slotted spring pin");
+/// assert_eq!(SpringPinKind::Slotted.standard(), "ASME B18.8.2");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -68,6 +75,8 @@ pub(super) struct SpringRow {
 /// assert_eq!(pin.free()?.lower(), "0.258in".parse()?);
 /// let squeeze = pin.squeeze()?;
 /// assert_eq!((squeeze.lower(), squeeze.upper()), ("2 thou".parse()?, "14 thou".parse()?));
+/// assert_eq!(pin.kind(), SpringPinKind::Slotted);
+/// assert!(!pin.source().is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -78,6 +87,13 @@ impl SpringPin {
     ///
     /// # Errors
     /// The size is not listed; the advice offers its neighbours.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::{SpringPin, SpringPinKind};
+    /// assert!(SpringPin::find(SpringPinKind::Iso8752, "5mm".parse()?).is_ok());
+    /// assert!(SpringPin::find(SpringPinKind::Iso8752, "5.2mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn find(kind: SpringPinKind, size: Length) -> Result<Self, Error> {
         let rows = || table::SPRING_PINS.iter().filter(move |row| row.kind == kind);
         rows()
@@ -162,6 +178,10 @@ pub(super) struct TaperDrillRow {
 ///
 /// let metric = TaperPin::metric("6mm".parse()?)?;
 /// assert_eq!(metric.end_limits()?.lower(), "5.952mm".parse()?);
+/// assert_eq!((pin.name(), pin.size(), pin.is_inch()), ("4", "0.25in".parse()?, true));
+/// // 1/4 in a foot, and 1 in 50 of a metric one.
+/// assert_eq!((pin.taper(), metric.taper()), (48, 50));
+/// assert!(!pin.known().is_unconfirmed() && !pin.source().is_empty());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -172,6 +192,13 @@ impl TaperPin {
     ///
     /// # Errors
     /// No such number.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::TaperPin;
+    /// assert_eq!(TaperPin::inch("0")?.size(), "0.156in".parse()?);
+    /// assert!(TaperPin::inch("99").is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn inch(number: &str) -> Result<Self, Error> {
         let found = table::TAPER_PINS.iter().find(|row| row.is_inch && row.name == number);
         found.map(Self).ok_or_else(|| {
@@ -186,6 +213,14 @@ impl TaperPin {
     ///
     /// # Errors
     /// The size is not listed; the advice offers its neighbours.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::TaperPin;
+    /// // It goes by its small end: 6 mm, and 1 mm more in 50 mm.
+    /// let [small, large] = TaperPin::metric("6mm".parse()?)?.ends("50mm".parse()?)?;
+    /// assert_eq!((small, large), ("6mm".parse()?, "7mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn metric(size: Length) -> Result<Self, Error> {
         let rows = || table::TAPER_PINS.iter().filter(|row| !row.is_inch);
         rows().find(|row| row.size == size).map(Self).ok_or_else(|| {
@@ -195,6 +230,11 @@ impl TaperPin {
     }
 
     /// Every pin, by its system and then its size.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::TaperPin;
+    /// assert!(TaperPin::all().any(|pin| pin.is_inch()) && TaperPin::all().any(|pin| !pin.is_inch()));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         table::TAPER_PINS.iter().map(Self)
     }
@@ -231,6 +271,15 @@ impl TaperPin {
     ///
     /// # Errors
     /// The taper runs out before the length does.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::TaperPin;
+    /// let [small, large] = TaperPin::inch("4")?.ends("2in".parse()?)?;
+    /// // 2/48 in less at the small end.
+    /// assert_eq!(large, "0.25in".parse()?);
+    /// assert!(small > "0.2083in".parse()? && small < "0.2084in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn ends(self, length: Length) -> Result<[Length; 2], Error> {
         let grows = length.checked_scale(1, self.taper().into())?;
         if !self.is_inch() {
@@ -252,6 +301,15 @@ impl TaperPin {
     ///
     /// # Errors
     /// As [`TaperPin::ends`], or no drill is as small.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::TaperPin;
+    /// let pin = TaperPin::inch("4")?;
+    /// let length = "1in".parse()?;
+    /// let (drill, ..) = pin.drill(length)?;
+    /// assert!(drill.diameter() <= pin.ends(length)?[0]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn drill(self, length: Length) -> Result<(Drill, &'static str, Known), Error> {
         let listed = table::TAPER_DRILLS
             .iter()
@@ -303,112 +361,10 @@ pub(super) struct ClevisRow {
     pub(super) from: Provenance,
 }
 
-/// A clevis pin, ASME B18.8.1.
-///
-/// ```
-/// use fits_core::standards::hardware::{ClevisPin, CotterPin};
-/// let pin = ClevisPin::find("1/4in".parse()?)?;
-/// assert_eq!(pin.shank()?.upper(), "0.248in".parse()?);
-/// assert_eq!(pin.cotter_hole()?.lower(), "0.073in".parse()?);
-/// assert_eq!(pin.centre()?.lower(), "0.672in".parse()?);
-/// let cotter = CotterPin::find(pin.cotter())?;
-/// assert_eq!(cotter.shank()?.upper(), "0.060in".parse()?);
-/// # Ok::<(), fits_core::Error>(())
-/// ```
-#[derive(Clone, Copy, Debug)]
-pub struct ClevisPin(&'static ClevisRow);
-
-impl ClevisPin {
-    /// The pin of a nominal size.
-    ///
-    /// # Errors
-    /// The size is not listed; the advice offers its neighbours.
-    pub fn find(size: Length) -> Result<Self, Error> {
-        table::CLEVIS_PINS.iter().find(|row| is_called(row.size, size)).map(Self).ok_or_else(|| {
-            let why = say!("no clevis pin of {} is listed", size);
-            not_listed(why, table::CLEVIS_PINS.iter().map(|row| row.size), size, Unit::Inch)
-        })
-    }
-
-    /// Its shank as bought.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn shank(self) -> Result<Limits, Error> {
-        limits(self.0.shank, self.0.from.known)
-    }
-
-    /// The cotter pin that goes through it.
-    pub const fn cotter(self) -> Length {
-        self.0.cotter
-    }
-
-    /// The hole for that cotter pin.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn cotter_hole(self) -> Result<Limits, Error> {
-        limits(self.0.cotter_hole, self.0.from.known)
-    }
-
-    /// The length that is tabulated.
-    pub const fn length(self) -> Length {
-        self.0.length
-    }
-
-    /// From under the head to the centre of the cotter hole, at that length.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn centre(self) -> Result<Limits, Error> {
-        limits(self.0.centre, self.0.from.known)
-    }
-
-    /// Where its figures are written.
-    pub const fn source(self) -> &'static str {
-        self.0.from.text
-    }
-}
-
 #[derive(Debug)]
 pub(super) struct CotterRow {
     pub(super) size: Length,
     pub(super) shank: [Length; 2],
     pub(super) hole: Length,
     pub(super) from: Provenance,
-}
-
-/// A cotter pin (split pin), ASME B18.8.1.
-#[derive(Clone, Copy, Debug)]
-pub struct CotterPin(&'static CotterRow);
-
-impl CotterPin {
-    /// The pin of a nominal size.
-    ///
-    /// # Errors
-    /// The size is not listed; the advice offers its neighbours.
-    pub fn find(size: Length) -> Result<Self, Error> {
-        table::COTTER_PINS.iter().find(|row| is_called(row.size, size)).map(Self).ok_or_else(|| {
-            let why = say!("no cotter pin of {} is listed", size);
-            not_listed(why, table::COTTER_PINS.iter().map(|row| row.size), size, Unit::Inch)
-        })
-    }
-
-    /// Its shank as bought.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn shank(self) -> Result<Limits, Error> {
-        limits(self.0.shank, self.0.from.known)
-    }
-
-    /// The hole that gauges it.
-    pub const fn hole(self) -> Length {
-        self.0.hole
-    }
-
-    /// Where its figures are written.
-    pub const fn source(self) -> &'static str {
-        self.0.from.text
-    }
 }

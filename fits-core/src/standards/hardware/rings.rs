@@ -10,6 +10,13 @@ use crate::{
 };
 
 /// A kind of retaining ring.
+///
+/// ```
+/// use fits_core::{size::Unit, standards::{hardware::RingKind, iso286::Feature}};
+/// assert_eq!((RingKind::Din471.feature(), RingKind::Din472.feature()), (Feature::Shaft, Feature::Hole));
+/// assert_eq!(RingKind::ERing.unit(), Unit::Inch);
+/// assert_eq!(RingKind::Din471.name(), "DIN 471 ring");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -64,20 +71,21 @@ impl RingKind {
 /// A retaining ring of one size, and its groove.
 ///
 /// ```
-/// use fits_core::standards::hardware::{Ring, RingKind};
-/// let ring = Ring::find(RingKind::Din471, "20mm".parse()?)?[0];
+/// use fits_core::standards::hardware::{RetainingRing, RingKind};
+/// let ring = RetainingRing::find(RingKind::Din471, "20mm".parse()?)?[0];
 /// assert_eq!(ring.groove()?.upper(), "19mm".parse()?);
 /// assert_eq!(ring.width()?.lower(), "1.3mm".parse()?);
 /// assert_eq!(ring.depth()?.upper(), "0.565mm".parse()?);
 /// assert_eq!(ring.edge()?.0, "1.5mm".parse()?);
 /// assert_eq!(ring.thickness()?.upper(), "1.2mm".parse()?);
 /// assert_eq!(ring.reasons()?[0].figure, "groove");
-/// let error = Ring::find(RingKind::Din471, "23mm".parse()?).unwrap_err();
+/// let error = RetainingRing::find(RingKind::Din471, "23mm".parse()?).unwrap_err();
 /// assert_eq!(error.advice(), "listed near it: 22 mm, 24 mm");
+/// assert_eq!((ring.kind(), ring.note()), (RingKind::Din471, ""));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Ring {
+pub struct RetainingRing {
     row: &'static RingRow,
     on: Length,
 }
@@ -95,12 +103,21 @@ pub(super) struct RingRow {
     pub(super) note: &'static str,
 }
 
-impl Ring {
+impl RetainingRing {
     /// The rings of a kind for a shaft or a bore, never none: some shafts have
     /// two E-rings.
     ///
     /// # Errors
     /// The size is not listed; the advice offers its neighbours.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::{RetainingRing, RingKind};
+    /// let ring = RetainingRing::find(RingKind::Din472, "20mm".parse()?)?[0];
+    /// // The groove of a 20 mm bore is 21 mm, H11.
+    /// assert_eq!(ring.groove()?.lower(), "21mm".parse()?);
+    /// assert!(RetainingRing::find(RingKind::Din472, "20.3mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn find(kind: RingKind, on: Length) -> Result<Vec<Self>, Error> {
         let rows = || table::RINGS.iter().filter(move |row| row.kind == kind);
         let found: Vec<Self> = rows()
@@ -181,8 +198,8 @@ impl Ring {
     /// Out of range.
     ///
     /// ```
-    /// use fits_core::standards::hardware::{Ring, RingKind};
-    /// let play = Ring::find(RingKind::Din471, "20mm".parse()?)?[0].play()?;
+    /// use fits_core::standards::hardware::{RetainingRing, RingKind};
+    /// let play = RetainingRing::find(RingKind::Din471, "20mm".parse()?)?[0].play()?;
     /// assert_eq!((play.lower(), play.upper()), ("0.1mm".parse()?, "0.3mm".parse()?));
     /// # Ok::<(), fits_core::Error>(())
     /// ```

@@ -9,6 +9,12 @@ use crate::{
 };
 
 /// What a square or rectangular tube is made to.
+///
+/// ```
+/// use fits_core::{size::Unit, standards::hardware::TubeStandard};
+/// assert_eq!((TubeStandard::En10219.unit(), TubeStandard::A513.unit()), (Unit::Millimetre, Unit::Inch));
+/// assert_eq!(TubeStandard::A500.name(), "ASTM A500");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -86,6 +92,8 @@ pub(super) struct TubeRow {
 /// assert!(tube.holds_inside("0.870in".parse()?, 0).is_ok());
 /// assert!(tube.holds_inside("0.900in".parse()?, 0).is_err());
 /// assert_eq!(tube.reasons()?[0].figure, "wall");
+/// assert_eq!((tube.standard(), tube.sides()), (TubeStandard::A513, [inch, inch]));
+/// assert_eq!(tube.nominal_wall(), "0.065in".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -101,6 +109,15 @@ impl SquareTube {
     ///
     /// # Errors
     /// The wall leaves no bore, or the standard's table does not reach a side.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::{SquareTube, TubeStandard};
+    /// let side = "40mm".parse()?;
+    /// assert!(SquareTube::new(TubeStandard::En10219, [side, side], "3mm".parse()?).is_ok());
+    /// // The walls leave no bore.
+    /// assert!(SquareTube::new(TubeStandard::En10219, [side, side], "20mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn new(standard: TubeStandard, sides: [Length; 2], wall: Length) -> Result<Self, Error> {
         let tube = Self { standard, sides, wall };
         let least = sides[0].min(sides[1]);
@@ -264,6 +281,15 @@ impl SquareTube {
     ///
     /// # Errors
     /// The inside is beyond what the standard lets the outside and the wall be.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::{SquareTube, TubeStandard};
+    /// let inch = "1in".parse()?;
+    /// let tube = SquareTube::new(TubeStandard::A513, [inch, inch], "0.065in".parse()?)?;
+    /// assert!(tube.holds_inside("0.870in".parse()?, 0).is_ok());
+    /// assert!(tube.holds_inside("0.900in".parse()?, 0).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn holds_inside(self, inside: Length, of_side: usize) -> Result<(), Error> {
         let limits = self.inside()?[of_side.min(1)];
         if limits.contains(inside) {

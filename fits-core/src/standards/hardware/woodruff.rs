@@ -49,6 +49,8 @@ pub(super) struct WoodruffShaftRow {
 /// // On 1 in: (1 + sqrt(1 - 0.1875²)) / 2 - 0.2143 in to the far side.
 /// let (_, across) = key.in_shaft("1in".parse()?)?;
 /// assert!(across.upper() > "0.7768in".parse()? && across.upper() < "0.7769in".parse()?);
+/// assert_eq!(key.shaft_range(), Some(("9/16in".parse()?, "2in".parse()?)));
+/// assert!(!key.known().is_unconfirmed() && key.width_known().is_unconfirmed());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -59,6 +61,15 @@ impl Woodruff {
     ///
     /// # Errors
     /// No such number; the advice says what a number is made of.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::Woodruff;
+    /// // 4/32 in wide and 4/8 in across.
+    /// let key = Woodruff::numbered("404")?;
+    /// assert_eq!((key.width(), key.diameter()), ("1/8in".parse()?, "1/2in".parse()?));
+    /// assert!(Woodruff::numbered("999").is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn numbered(number: &str) -> Result<Self, Error> {
         Self::all().find(|key| key.number() == number).ok_or_else(|| {
             let value = |text: &str| text.parse::<f64>().unwrap_or_default();
@@ -81,6 +92,11 @@ impl Woodruff {
     }
 
     /// Every key.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::Woodruff;
+    /// assert!(Woodruff::all().any(|key| key.number() == "606"));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         table::WOODRUFF.iter().map(Self)
     }
@@ -90,6 +106,13 @@ impl Woodruff {
     ///
     /// # Errors
     /// No width suits the shaft.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::Woodruff;
+    /// let shaft = "3/4in".parse()?;
+    /// assert!(Woodruff::for_shaft(shaft)?.iter().all(|key| key.suits(shaft)));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn for_shaft(shaft: Length) -> Result<Vec<Self>, Error> {
         let mut found: Vec<Self> = Self::all().filter(|key| key.suits(shaft)).collect();
         let off = |a: Length, b: Length| a.tenth_nanometres().abs_diff(b.tenth_nanometres());
@@ -114,6 +137,13 @@ impl Woodruff {
     }
 
     /// Does its width suit a shaft? Widths that are not listed suit none.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::Woodruff;
+    /// let key = Woodruff::numbered("606")?;
+    /// assert!(key.suits("3/4in".parse()?) && !key.suits("1/4in".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn suits(self, shaft: Length) -> bool {
         self.shaft_range().is_some_and(|(least, most)| least <= shaft && shaft <= most)
     }
@@ -172,6 +202,14 @@ impl Woodruff {
     ///
     /// # Errors
     /// The key is as wide as the shaft.
+    ///
+    /// ```
+    /// use fits_core::standards::hardware::Woodruff;
+    /// // (1 + sqrt(1 - 0.1875²)) / 2 - 0.2143 in at the most.
+    /// let (_, across) = Woodruff::numbered("606")?.in_shaft("1in".parse()?)?;
+    /// assert!(across.upper() > "0.7768in".parse()? && across.upper() < "0.7769in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn in_shaft(self, shaft: Length) -> Result<(Length, Limits), Error> {
         if shaft <= self.width() {
             return Err(Error::not_a_pair(say!(

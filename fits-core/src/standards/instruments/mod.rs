@@ -43,6 +43,7 @@ pub struct Uncertainty {
 /// let error = Instrument::find("micrometr").unwrap_err();
 /// assert_eq!(error.to_string(), "no instrument is called micrometr");
 /// assert_eq!(error.advice(), "nearest: micrometer");
+/// assert!(gauge.aliases().any(|name| name == "bore gage"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -85,6 +86,11 @@ impl PartialEq for Instrument {
 
 impl Instrument {
     /// Every instrument listed.
+    ///
+    /// ```
+    /// use fits_core::standards::instruments::Instrument;
+    /// assert!(Instrument::all().any(|it| it.name() == "micrometer"));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         table::INSTRUMENTS.iter().map(Self)
     }
@@ -94,6 +100,13 @@ impl Instrument {
     ///
     /// # Errors
     /// No such name; the advice offers the nearest one.
+    ///
+    /// ```
+    /// use fits_core::standards::instruments::Instrument;
+    /// assert_eq!(Instrument::find("Mic")?.name(), "micrometer");
+    /// assert!(Instrument::find("eyeball").is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn find(name: &str) -> Result<Self, Error> {
         let wanted = plain(name);
         let is = |known: &&str| plain(known) == wanted;
@@ -126,6 +139,13 @@ impl Instrument {
     }
 
     /// Does it measure such features at all?
+    ///
+    /// ```
+    /// use fits_core::standards::{instruments::Instrument, iso286::Feature};
+    /// let gauge = Instrument::find("bore gauge")?;
+    /// assert!(gauge.measures(Feature::Hole) && !gauge.measures(Feature::Shaft));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn measures(self, feature: Feature) -> bool {
         self.0.rows.iter().any(|row| row.measures(feature))
     }
@@ -134,6 +154,14 @@ impl Instrument {
     ///
     /// # Errors
     /// It does not measure such a feature, or none of that size.
+    ///
+    /// ```
+    /// use fits_core::standards::{instruments::Instrument, iso286::Feature};
+    /// let gauge = Instrument::find("bore gauge")?;
+    /// assert_eq!(gauge.uncertainty(Feature::Hole, "20mm".parse()?)?.repeat, "0.002mm".parse()?);
+    /// assert!(gauge.uncertainty(Feature::Shaft, "20mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn uncertainty(self, feature: Feature, size: Length) -> Result<Uncertainty, Error> {
         let row = self.row(feature, size)?;
         Ok(Uncertainty { repeat: row.repeat, bias: row.bias })

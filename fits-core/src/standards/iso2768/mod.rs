@@ -33,6 +33,11 @@ use crate::{
 pub const LEAST: Length = Length::from_tenth_nanometres(5_000_000);
 
 /// A tolerance class.
+///
+/// ```
+/// use fits_core::standards::iso2768::Class;
+/// assert_eq!((Class::Medium.letter(), Class::Medium.word()), ("m", "medium"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -8,6 +8,11 @@ use serde::{Deserialize, Serialize};
 use crate::error::Error;
 
 /// An internal or an external feature of size.
+///
+/// ```
+/// use fits_core::standards::iso286::Feature;
+/// assert_eq!((Feature::Hole.word(), Feature::Hole.mate()), ("hole", Feature::Shaft));
+/// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
@@ -71,6 +76,12 @@ impl Letter {
     pub(crate) const N: Self = Self(15);
 
     /// Every letter, from the loosest to the tightest.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::{Feature, Letter};
+    /// let names: Vec<_> = Letter::all().map(|letter| letter.name(Feature::Shaft)).collect();
+    /// assert_eq!((names[0], names.last()), ("a", Some(&"zc")));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         // There are 28.
         (0..28).map(Self)
@@ -138,6 +149,11 @@ impl Letter {
     }
 
     /// How the standard writes it for such a feature.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::{Feature, Letter};
+    /// assert_eq!((Letter::H.name(Feature::Hole), Letter::H.name(Feature::Shaft)), ("H", "h"));
+    /// ```
     pub fn name(self, feature: Feature) -> &'static str {
         match feature {
             Feature::Hole => HOLE_LETTERS[self.index()],
@@ -157,6 +173,12 @@ const GRADE_NAMES: [&str; 20] = [
 ];
 
 /// A standard tolerance grade, IT01 to IT18.
+///
+/// ```
+/// use fits_core::standards::iso286::Grade;
+/// assert_eq!(Grade::it(7).map(Grade::name), Some("IT7"));
+/// assert_eq!(Grade::all().next().map(|finest| finest.name()), Some("IT01"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Grade(u8);
 
@@ -175,6 +197,12 @@ impl Grade {
     pub(crate) const IT8: Self = Self(9);
 
     /// The grade IT1 to IT18 with this number.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Grade;
+    /// assert_eq!(Grade::it(7).map(Grade::name), Some("IT7"));
+    /// assert_eq!(Grade::it(19), None);
+    /// ```
     pub const fn it(number: u8) -> Option<Self> {
         match number {
             1..=18 => Some(Self(number + 1)),
@@ -183,6 +211,12 @@ impl Grade {
     }
 
     /// Every grade, from the finest to the coarsest.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Grade;
+    /// // IT01, IT0 and IT1 to IT18.
+    /// assert_eq!(Grade::all().count(), 20);
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
         (0..20).map(Self)
     }
@@ -245,6 +279,7 @@ impl FromStr for Grade {
 /// let limits = class.limits(Length::from_millimetres(20)?)?;
 /// assert_eq!(limits.lower().to_string(), "19.98 mm");
 /// assert_eq!(limits.upper().to_string(), "19.993 mm");
+/// assert_eq!(class.mirrored().to_string(), "G6");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 ///

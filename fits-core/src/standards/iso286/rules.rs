@@ -186,6 +186,13 @@ impl Class {
     /// # Errors
     /// The size is outside the tables, or the standard defines no such class
     /// there; [`Error::instead`] names the nearest class that it does define.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Class;
+    /// let g6 = "g6".parse::<Class>()?.deviations("20mm".parse()?)?;
+    /// assert_eq!((g6.lower(), g6.upper()), ("-0.020mm".parse()?, "-0.007mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn deviations(self, nominal: Length) -> Result<Deviations, Error> {
         let found = Place::of(nominal).and_then(|place| self.ends(place));
         match found {
@@ -201,6 +208,13 @@ impl Class {
     ///
     /// # Errors
     /// As [`Class::deviations`].
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Class;
+    /// let shaft = "g6".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// assert_eq!(shaft.to_string(), "19.980 to 19.993 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn limits(self, nominal: Length) -> Result<Limits, Error> {
         self.deviations(nominal)?.about(nominal)
     }

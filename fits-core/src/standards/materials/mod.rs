@@ -49,6 +49,18 @@ use crate::{
 /// let error = Material::find("aluminim").unwrap_err();
 /// assert_eq!(error.to_string(), "no material is called aluminim");
 /// assert_eq!(error.advice(), "nearest: aluminium");
+/// // In plain figures, and typed.
+/// assert_eq!((tube.modulus_gpa(), tube.expansion_e6()), (68.9, Some(24.0)));
+/// assert_eq!(tube.expansion().map(|it| (it.value * 1e7).round()), Some(240.0));
+/// use uom::si::{mass_density::kilogram_per_cubic_meter, pressure::megapascal};
+/// assert_eq!(tube.yield_strength().map(|it| it.get::<megapascal>().round()), Some(241.0));
+/// assert_eq!(tube.yield_mpa(), Some(241.0));
+/// assert_eq!(tube.density().map(|it| it.get::<kilogram_per_cubic_meter>()), Some(2700.0));
+/// assert_eq!((tube.poisson(), tube.tensile_strength()), (0.35, None));
+/// assert!(tube.heat_limit().is_some() && tube.cold_limit().is_some());
+/// assert!(tube.specific_heat().is_some() && !tube.aliases().is_empty());
+/// assert_eq!((tube.care(), tube.fume()), (Some(fits_core::standards::materials::Care::Temper), None));
+/// assert!(!tube.known().is_unconfirmed());
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
@@ -82,6 +94,11 @@ struct Figure {
 }
 
 /// What a material belongs to.
+///
+/// ```
+/// use fits_core::standards::materials::Family;
+/// assert_eq!(Family::CastIron.words(), "cast iron");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -145,6 +162,11 @@ pub enum Fume {
 }
 
 /// One figure of a material.
+///
+/// ```
+/// use fits_core::standards::materials::Property;
+/// assert_eq!(Property::Modulus.words(), "Young's modulus");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -253,6 +275,11 @@ impl Property {
 
 impl Material {
     /// Every material listed, by family.
+    ///
+    /// ```
+    /// use fits_core::standards::materials::Material;
+    /// assert!(Material::all().any(|material| material.name() == "aluminium 6061-T6"));
+    /// ```
     pub fn all() -> impl DoubleEndedIterator<Item = &'static Self> {
         table::MATERIALS.iter()
     }
@@ -265,6 +292,14 @@ impl Material {
     /// # Errors
     /// No such name; the advice offers the nearest one, never of another
     /// family than the one said.
+    ///
+    /// ```
+    /// use fits_core::standards::materials::Material;
+    /// assert_eq!(Material::find("6061-t6")?.name(), "aluminium 6061-T6");
+    /// // A plain name is its softest common temper.
+    /// assert_eq!(Material::find("Aluminum")?, Material::find("6061-t6")?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn find(name: &str) -> Result<&'static Self, Error> {
         names::find(name)
     }

@@ -47,6 +47,13 @@ pub struct Figures {
 
 impl Figures {
     /// Stiffness alone; the other figures not known.
+    ///
+    /// ```
+    /// use fits_core::{standards::materials::{Figures, Material}, uom::si::{f64::Pressure, pressure::gigapascal}};
+    /// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.34);
+    /// assert_eq!(Material::custom("my bronze", figures)?.yield_mpa(), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn elastic(modulus: Pressure, poisson: f64) -> Self {
         Self {
             modulus,
@@ -73,6 +80,14 @@ impl Material {
     /// # Errors
     /// A modulus or a strength that is not above 0, or a Poisson's ratio
     /// outside 0 to 0.5.
+    ///
+    /// ```
+    /// use fits_core::{standards::materials::{Figures, Material}, uom::si::{f64::Pressure, pressure::gigapascal}};
+    /// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.34);
+    /// let own = Material::custom("my bronze", figures)?;
+    /// assert_eq!((own.name(), own.modulus_gpa()), ("my bronze", 110.0));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn custom(name: &str, figures: Figures) -> Result<Self, Error> {
         let given = |value| Figure {
             value,

@@ -10,6 +10,15 @@ use super::iso286::{Feature, Grade};
 use crate::source::{Known, Provenance};
 
 /// A machining process and the grades it commonly holds.
+///
+/// ```
+/// use fits_core::standards::{iso286::Grade, processes::Process};
+/// let reaming = Process::all().find(|process| process.name() == "reaming").expect("listed");
+/// let (finest, coarsest) = reaming.grades().expect("known");
+/// assert!(finest <= Grade::it(7).unwrap() && coarsest >= Grade::it(7).unwrap());
+/// assert!(reaming.known().is_unconfirmed(), "the chart's ends are recalled");
+/// assert!(!reaming.source().is_empty());
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Process(&'static Entry);
 
@@ -25,6 +34,11 @@ struct Entry {
 
 impl Process {
     /// Every process listed, in the order a small shop reaches for them.
+    ///
+    /// ```
+    /// use fits_core::standards::processes::Process;
+    /// assert!(Process::all().any(|process| process.name() == "turning"));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         table::PROCESSES.iter().map(Self)
     }

@@ -5,7 +5,7 @@
 //! is wanted. Centralizing classes (2C to 4C) are not covered.
 
 use super::{
-    Class, Form, Pitch, Series, Side, Sizes, Spread, Thread, Zone, acme_table as table,
+    Class, DiameterLimits, Form, Pitch, Series, Side, Sizes, Thread, Zone, acme_table as table,
     inch::{Listed, inches, to_tenth},
 };
 use crate::{
@@ -113,8 +113,8 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
     let crest = crest_tolerance(pitch);
     let tolerance = tolerance(rule, major, pitch);
     let (allowance, _) = allowance(thread.major(), rule);
-    let below = |top: Length, by: f64| Spread::of(top, to_tenth(inches(top) - by));
-    let above = |bottom: Length, by: f64| Spread::of(to_tenth(inches(bottom) + by), bottom);
+    let below = |top: Length, by: f64| DiameterLimits::of(top, to_tenth(inches(top) - by));
+    let above = |bottom: Length, by: f64| DiameterLimits::of(to_tenth(inches(bottom) + by), bottom);
     let (deviation, spreads) = match side {
         Side::External => {
             // B1.8 takes the pitch tolerance at the minor diameter once.
@@ -138,7 +138,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
                     above(major_min, if is_stub { tolerance } else { root }),
                     above(to_tenth(major - height), tolerance),
                     // The table rounds the sum, not the smaller limit first.
-                    Spread::of(to_tenth(minor + crest), to_tenth(minor)),
+                    DiameterLimits::of(to_tenth(minor + crest), to_tenth(minor)),
                 ],
             )
         }

@@ -1,6 +1,8 @@
 //! British Association threads (BS 93), 0 to 16 BA, in millimetres.
 
-use super::{Class, Nominal, Pitch, Quality, Side, Sizes, Spread, Thread, ba_table as table};
+use super::{
+    Class, DiameterLimits, Nominal, Pitch, Quality, Side, Sizes, Thread, ba_table as table,
+};
 use crate::{
     error::Error,
     size::{Decimals, Length, Rounding},
@@ -99,7 +101,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             let room = Length::from_micrometres(room)?;
             let below = |basic: Length, by| {
                 let top = basic.checked_sub(room)?;
-                Ok::<_, Error>(Spread::of(top, top.checked_sub(by)?))
+                Ok::<_, Error>(DiameterLimits::of(top, top.checked_sub(by)?))
             };
             (
                 room,
@@ -113,9 +115,9 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         Side::Internal => (
             Length::ZERO,
             [
-                Spread { max: None, min: Some(size.major) },
-                Spread::of(size.effective.checked_add(part(120, 30)?)?, size.effective),
-                Spread::of(size.minor.checked_add(part(375, 0)?)?, size.minor),
+                DiameterLimits { max: None, min: Some(size.major) },
+                DiameterLimits::of(size.effective.checked_add(part(120, 30)?)?, size.effective),
+                DiameterLimits::of(size.minor.checked_add(part(375, 0)?)?, size.minor),
             ],
         ),
     };

@@ -35,7 +35,7 @@ const PITCH_SHARE: f64 = 0.02;
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Candidate {
+pub struct LikelyThread {
     /// Its designation.
     pub name: String,
     /// What kind of thread it is, in a few words.
@@ -75,8 +75,8 @@ pub struct Candidate {
 /// assert_eq!(found[0].name, "M8x1.25");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-pub fn by_mic(size: Length, pitch: Pitch, side: Side) -> Result<Vec<Candidate>, Error> {
-    let mut found: Vec<(u8, Candidate)> = names(size, pitch)?
+pub fn by_mic(size: Length, pitch: Pitch, side: Side) -> Result<Vec<LikelyThread>, Error> {
+    let mut found: Vec<(u8, LikelyThread)> = names(size, pitch)?
         .into_iter()
         .filter_map(|(rank, name)| {
             let thread: Thread = name.parse().ok()?;
@@ -87,7 +87,7 @@ pub fn by_mic(size: Length, pitch: Pitch, side: Side) -> Result<Vec<Candidate>, 
     // What a pitch gauge tells apart comes first, then what the size is inside of,
     // then the commoner series.
     found.sort_by(|(rank, one), (other_rank, other)| {
-        let key = |rank: u8, it: &Candidate| {
+        let key = |rank: u8, it: &LikelyThread| {
             let is_far = it.pitch_off.abs() > 0.004;
             (
                 is_far,
@@ -238,7 +238,7 @@ fn names(size: Length, read: Pitch) -> Result<Vec<(u8, String)>, Error> {
 }
 
 /// A thread against what was read; none where it is too far off to be it.
-fn candidate(thread: &Thread, size: Length, read: Pitch, side: Side) -> Option<Candidate> {
+fn candidate(thread: &Thread, size: Length, read: Pitch, side: Side) -> Option<LikelyThread> {
     let taper = thread.taper();
     let crest = match (side, &taper) {
         (Side::External, Some(taper)) => {
@@ -264,7 +264,7 @@ fn candidate(thread: &Thread, size: Length, read: Pitch, side: Side) -> Option<C
     let known =
         thread.reasons().iter().fold(Known::Seen, |worst, reason| worst.worst(reason.known));
     found(
-        Candidate {
+        LikelyThread {
             name: thread.to_string(),
             system: system(thread.form()),
             pitch: thread.pitch(),
@@ -283,7 +283,7 @@ fn candidate(thread: &Thread, size: Length, read: Pitch, side: Side) -> Option<C
 }
 
 /// With how far the size lies outside; none where it lies too far.
-fn found(candidate: Candidate, size: Length, side: Side) -> Option<Candidate> {
+fn found(candidate: LikelyThread, size: Length, side: Side) -> Option<LikelyThread> {
     let outside = if size < candidate.crest.lower() {
         size.checked_sub(candidate.crest.lower()).ok()?
     } else if size > candidate.crest.upper() {
@@ -299,7 +299,7 @@ fn found(candidate: Candidate, size: Length, side: Side) -> Option<Candidate> {
         Side::Internal => off,
     };
     (worn <= pitch / 3.0 && -worn <= pitch / 20.0 + 0.01)
-        .then_some(Candidate { outside, ..candidate })
+        .then_some(LikelyThread { outside, ..candidate })
 }
 
 const fn system(form: Form) -> &'static str {
@@ -317,7 +317,7 @@ const fn system(form: Form) -> &'static str {
 }
 
 /// The model engineers' series, Whitworth form.
-fn models(size: Length, read: Pitch, side: Side) -> Vec<(u8, Candidate)> {
+fn models(size: Length, read: Pitch, side: Side) -> Vec<(u8, LikelyThread)> {
     let near = |row: &&Model| {
         turns((row.tpi.into(), 1))
             .is_some_and(|pitch| is_near(pitch, read) && is_about(row.major, size, pitch))

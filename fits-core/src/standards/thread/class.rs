@@ -5,6 +5,11 @@ use core::fmt;
 use super::Form;
 
 /// Which of the two threads.
+///
+/// ```
+/// use fits_core::standards::thread::Side;
+/// assert_eq!(Side::External.word(), "external");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(clippy::exhaustive_enums, reason = "a thread is inside or outside")]
@@ -37,6 +42,11 @@ pub struct Zone {
 }
 
 /// The words of systems that name their classes in words.
+///
+/// ```
+/// use fits_core::standards::thread::Quality;
+/// assert_eq!(Quality::Close.word(), "close");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -91,6 +101,11 @@ pub enum Class {
 
 impl Class {
     /// One zone for both diameters.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Class;
+    /// assert_eq!(Class::of(6, 'g').to_string(), "6g");
+    /// ```
     pub const fn of(grade: u8, position: char) -> Self {
         let zone = Zone { grade, position };
         Self::Zones { pitch: zone, crest: zone }
@@ -98,6 +113,12 @@ impl Class {
 
     /// The class that the whole text is, whatever system has it; `None` where
     /// it has not the shape of one.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Class;
+    /// assert_eq!(Class::read("2A"), Some(Class::of(2, 'A')));
+    /// assert_eq!(Class::read("20 H7"), None);
+    /// ```
     pub fn read(text: &str) -> Option<Self> {
         match *text.as_bytes() {
             [letter @ (b'A' | b'B')] => Some(Self::of(0, letter.into())),

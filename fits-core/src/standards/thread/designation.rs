@@ -141,6 +141,15 @@ impl Designation {
 
     /// The class typed for a side. Of two, one that serves both sides takes
     /// the side that the other leaves; of two such the first is the nut's.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Class, Side, scan};
+    /// let (designation, _) = scan("M10 6H/6g").expect("a thread")?;
+    /// let class = |side| designation.class(side).map(|typed| typed.value);
+    /// assert_eq!(class(Side::Internal), Some(Class::of(6, 'H')));
+    /// assert_eq!(class(Side::External), Some(Class::of(6, 'g')));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn class(&self, side: Side) -> Option<Typed<Class>> {
         let known = |class: Typed<Class>| class.value.side(self.form);
         let class = match self.classes {

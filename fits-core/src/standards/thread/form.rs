@@ -9,6 +9,8 @@ use crate::size::Decimals;
 /// use fits_core::standards::thread::Form;
 /// assert_eq!(Form::Acme.included_angle_degrees(), 29.0);
 /// assert_eq!(Form::Whitworth.flank_half_angle_degrees(), 27.5);
+/// assert_eq!((Form::Acme.name(), Form::Acme.is_inch()), ("Acme", true));
+/// assert!(Form::Acme.source().contains("B1.5"));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]

@@ -14,7 +14,7 @@ pub(super) use self::tolerances::{
     Figure, crest_tolerance, deviation, pitch_tolerance, preferred, whole,
 };
 use super::{
-    Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Spread, Thread,
+    Class, Designation, DiameterLimits, Form, Nominal, Pitch, Series, Side, Sizes, Thread,
     metric_table::{SERIES, SOURCES, STEPS},
 };
 use crate::{
@@ -173,6 +173,11 @@ pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
 }
 
 /// How long the threads are engaged.
+///
+/// ```
+/// use fits_core::standards::thread::Engagement;
+/// assert_eq!(Engagement::Long.letter(), "L");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[non_exhaustive]
@@ -212,6 +217,15 @@ pub fn engagement(thread: &Thread) -> (Length, Length, bool) {
 
 impl Engagement {
     /// The group of a length.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Engagement, Thread};
+    /// let thread: Thread = "M10".parse()?;
+    /// // ISO 965-1: normal over 5 up to 15 mm.
+    /// assert_eq!(Engagement::of(&thread, "15mm".parse()?), Engagement::Normal);
+    /// assert_eq!(Engagement::of(&thread, "16mm".parse()?), Engagement::Long);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(thread: &Thread, engaged: Length) -> Self {
         let (from, to, _) = engagement(thread);
         if engaged < from {
@@ -277,9 +291,9 @@ pub(super) fn sizes(
             let least = middle.checked_sub(pitch_tolerance.length)?;
             let root = thread.rounded(least.checked_sub(thread.pitch.part(ROUNDED_ROOT))?);
             (
-                Spread::of(major, major.checked_sub(crest_tolerance.length)?),
-                Spread::of(middle, least),
-                Spread::of(thread.basic_minor_diameter().checked_sub(off)?, root),
+                DiameterLimits::of(major, major.checked_sub(crest_tolerance.length)?),
+                DiameterLimits::of(middle, least),
+                DiameterLimits::of(thread.basic_minor_diameter().checked_sub(off)?, root),
                 off.checked_neg()?,
             )
         }
@@ -287,9 +301,9 @@ pub(super) fn sizes(
             let middle = thread.basic_pitch_diameter().checked_add(off)?;
             let minor = thread.basic_minor_diameter().checked_add(off)?;
             (
-                Spread { max: None, min: Some(thread.major.checked_add(off)?) },
-                Spread::of(middle.checked_add(pitch_tolerance.length)?, middle),
-                Spread::of(minor.checked_add(crest_tolerance.length)?, minor),
+                DiameterLimits { max: None, min: Some(thread.major.checked_add(off)?) },
+                DiameterLimits::of(middle.checked_add(pitch_tolerance.length)?, middle),
+                DiameterLimits::of(minor.checked_add(crest_tolerance.length)?, minor),
                 off,
             )
         }

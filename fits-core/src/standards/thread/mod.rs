@@ -17,6 +17,7 @@
 //! ```
 
 mod acme;
+mod series;
 mod sizes;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -69,7 +70,7 @@ mod why_unified;
 
 use core::{fmt, str::FromStr};
 
-pub use by_mic::{Candidate, by_mic};
+pub use by_mic::{LikelyThread, by_mic};
 pub use class::{Class, Quality, Side, Zone};
 pub use designation::{Designation, Typed};
 pub use form::Form;
@@ -77,34 +78,13 @@ pub use insert::{InsertHole, SquareThread};
 pub use metric::{Engagement, engagement};
 pub use nominal::Nominal;
 pub use pair::{Play, ThreadPair};
-pub use pipe::Taper;
+pub use pipe::PipeTaper;
 pub use pitch::Pitch;
 pub use scan::{scan, scan_expected};
+pub use series::Series;
 
-pub use self::sizes::{Sizes, Spread};
+pub use self::sizes::{DiameterLimits, Sizes};
 use crate::{error::Error, size::Length};
-
-/// Which list of its system a size stands in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[expect(
-    clippy::exhaustive_enums,
-    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
-)]
-pub enum Series {
-    /// Coarse: metric coarse, UNC, BSW.
-    Coarse,
-    /// Fine: metric fine, UNF, BSF.
-    Fine,
-    /// Extra fine: UNEF.
-    ExtraFine,
-    /// Unified with one pitch for many diameters: UN.
-    Constant,
-    /// The one list of a system that has no coarse and fine.
-    Listed,
-    /// In no list: computed by the formulas.
-    Special,
-}
 
 /// A thread: its form, size, pitch, starts and hand.
 ///
@@ -113,6 +93,17 @@ pub enum Series {
 /// let thread: Thread = "3/8-24".parse()?;
 /// assert_eq!((thread.form(), thread.series()), (Form::Unified, Series::Fine));
 /// assert_eq!(thread.to_string(), "3/8-24 UNF");
+/// use fits_core::standards::thread::Nominal;
+/// assert_eq!(thread.nominal(), Nominal::Fraction { whole: 0, numerator: 3, denominator: 8 });
+/// assert_eq!((thread.major(), thread.pitch().turns_per_inch()), ("3/8in".parse()?, 24.0));
+/// assert_eq!((thread.starts(), thread.is_left_hand(), thread.left_hand().is_left_hand()), (1, false, true));
+/// assert!(!thread.is_pitch_assumed() && "M10".parse::<Thread>()?.is_pitch_assumed());
+/// // As ASME B1.1 rounds them: 0.3479 and 0.3299 in; H is 0.0361 in.
+/// assert_eq!(thread.basic_pitch_diameter(), "0.3479in".parse()?);
+/// assert_eq!(thread.basic_minor_diameter(), "0.3299in".parse()?);
+/// assert!((thread.triangle_height().millimetres() / 25.4 - 0.0361).abs() < 0.0001);
+/// // 5/8 H.
+/// assert!((thread.height().millimetres() / thread.triangle_height().millimetres() - 0.625).abs() < 1e-5);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -268,6 +259,15 @@ impl Thread {
 
     /// The class where none is given: 6g and 6H, 2A and 2B; `None` where the
     /// system has only one or the side does not exist.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Class, Side, Thread};
+    /// let metric: Thread = "M10".parse()?;
+    /// assert_eq!(metric.default_class(Side::External), Some(Class::of(6, 'g')));
+    /// let unified: Thread = "3/8-24".parse()?;
+    /// assert_eq!(unified.default_class(Side::Internal), Some(Class::of(2, 'B')));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn default_class(&self, side: Side) -> Option<Class> {
         match (self.form, side) {
             (Form::Metric, _) => Some(metric::default_class(self, side)),
@@ -282,6 +282,15 @@ impl Thread {
     ///
     /// # Errors
     /// No such class, or the system gives no limits.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// // M10 6g: pitch diameter 8.862 to 8.994 mm, major 9.732 to 9.968 mm.
+    /// let screw = "M10".parse::<Thread>()?.external(None)?;
+    /// assert_eq!((screw.pitch.min, screw.pitch.max), (Some("8.862mm".parse()?), Some("8.994mm".parse()?)));
+    /// assert_eq!(screw.major.max, Some("9.968mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn external(&self, class: Option<Class>) -> Result<Sizes, Error> {
         self.sizes(Side::External, class, None)
     }
@@ -290,6 +299,15 @@ impl Thread {
     ///
     /// # Errors
     /// As [`Thread::external`].
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// // M10 6H: pitch diameter 9.026 to 9.206 mm, minor 8.376 to 8.676 mm.
+    /// let nut = "M10".parse::<Thread>()?.internal(None)?;
+    /// assert_eq!((nut.pitch.min, nut.pitch.max), (Some("9.026mm".parse()?), Some("9.206mm".parse()?)));
+    /// assert_eq!(nut.minor.max, Some("8.676mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn internal(&self, class: Option<Class>) -> Result<Sizes, Error> {
         self.sizes(Side::Internal, class, None)
     }

@@ -8,6 +8,13 @@ use crate::{
 };
 
 /// The size as a thread's name says it.
+///
+/// ```
+/// use fits_core::standards::thread::Nominal;
+/// // No. 10 is 0.060 + 10 x 0.013 in.
+/// assert_eq!(Nominal::Number(10).length()?, "0.190in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Nominal {

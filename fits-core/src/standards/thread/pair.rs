@@ -1,6 +1,6 @@
 //! [`ThreadPair`]: a screw's limits against a nut's.
 
-use super::{Sizes, Spread};
+use super::{DiameterLimits, Sizes};
 use crate::size::{Length, inches};
 
 /// How much room one diameter has between screw and nut: positive is play,
@@ -23,6 +23,11 @@ pub struct Play {
 /// let pair = ThreadPair::new(thread.external(None)?, thread.internal(None)?);
 /// assert_eq!(pair.pitch().least, Some("0.0011in".parse()?));
 /// assert_eq!(pair.interference(), None);
+/// assert!(pair.minor().least.is_some_and(|play| play.is_positive()));
+/// // The screw's largest outside is 0.0011 in under the nut's least.
+/// assert_eq!(pair.major().least, Some("0.0011in".parse()?));
+/// assert_eq!(pair.external(), &thread.external(None)?);
+/// assert_eq!(pair.internal(), &thread.internal(None)?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +39,15 @@ pub struct ThreadPair {
 
 impl ThreadPair {
     /// A pair of limits.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Thread, ThreadPair};
+    /// let thread: Thread = "M10".parse()?;
+    /// let pair = ThreadPair::new(thread.external(None)?, thread.internal(None)?);
+    /// // 9.026 less 8.994 mm.
+    /// assert_eq!(pair.pitch().least, Some("0.032mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn new(external: Sizes, internal: Sizes) -> Self {
         Self { external, internal }
     }
@@ -83,7 +97,7 @@ impl ThreadPair {
     }
 }
 
-fn play(internal: Spread, external: Spread) -> Play {
+fn play(internal: DiameterLimits, external: DiameterLimits) -> Play {
     let less = |one: Option<Length>, other: Option<Length>| one?.checked_sub(other?).ok();
     Play { least: less(internal.min, external.max), greatest: less(internal.max, external.min) }
 }

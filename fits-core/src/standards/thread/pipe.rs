@@ -1,11 +1,12 @@
 //! Pipe threads: G (ISO 228-1), R, Rp and Rc (ISO 7-1), NPT (ASME B1.20.1).
 //!
 //! A taper thread's diameters are given at its gauge plane: the plane that
-//! lies [`Taper::gauge_length`] from the small end of the screw, or at the
+//! lies [`PipeTaper::gauge_length`] from the small end of the screw, or at the
 //! face of the nut. Its limits there are those of the plane's place, a
 //! sixteenth of them on the diameter.
 
-use super::{Class, Form, Nominal, Pitch, Side, Sizes, Spread, Thread, Zone, pipe_table as table};
+use super::pipe_table as table;
+use super::{Class, DiameterLimits, Form, Nominal, Pitch, Side, Sizes, Thread, Zone};
 use crate::{
     error::Error,
     size::{Decimals, Length, Rounding},
@@ -66,7 +67,7 @@ pub(super) struct American {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Taper {
+pub struct PipeTaper {
     /// From the small end of the screw to the gauge plane; L1 of NPT.
     pub gauge_length: Length,
     /// How far the screw's gauge plane may lie either way.
@@ -179,7 +180,14 @@ impl American {
 impl Thread {
     /// The taper of an R, Rc, Rp or NPT thread; `None` of any other. Of Rp it
     /// is that of the R that goes into it.
-    pub fn taper(&self) -> Option<Taper> {
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// assert!("1/2 NPT".parse::<Thread>()?.taper().is_some());
+    /// assert_eq!("G1/2".parse::<Thread>()?.taper(), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn taper(&self) -> Option<PipeTaper> {
         self.try_taper().ok().flatten()
     }
 
@@ -217,7 +225,7 @@ impl Thread {
         (self.form() == Form::PipeRc).then(|| sealing(size)?.full_thread)?
     }
 
-    fn try_taper(&self) -> Result<Option<Taper>, Error> {
+    fn try_taper(&self) -> Result<Option<PipeTaper>, Error> {
         let size = self.nominal().length()?;
         let pitch = self.pitch();
         match self.form() {
@@ -225,7 +233,7 @@ impl Thread {
                 let row = american(size).ok_or_else(|| not_listed(self.form(), self.nominal()))?;
                 // Three turns by wrench to 2 in, two above.
                 let turns = if size > Length::INCH.checked_mul(2)? { 2 } else { 3 };
-                Ok(Some(Taper {
+                Ok(Some(PipeTaper {
                     gauge_length: row.l1,
                     external_tolerance: pitch.nearest(),
                     internal_tolerance: pitch.nearest(),
@@ -242,7 +250,7 @@ impl Thread {
                 let small_end = self
                     .basic_pitch_diameter()
                     .checked_sub(row.gauge_length.checked_scale(1, 16)?)?;
-                Ok(Some(Taper {
+                Ok(Some(PipeTaper {
                     gauge_length: row.gauge_length,
                     external_tolerance: quarters(row.external_quarters),
                     internal_tolerance: quarters(row.internal_quarters),
@@ -323,18 +331,19 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
 fn parallel_sizes(thread: &Thread, side: Side, class: Class, times: i64) -> Result<Sizes, Error> {
     let row = parallel(thread.nominal().length()?)
         .ok_or_else(|| not_listed(thread.form(), thread.nominal()))?;
+    let basic = row.pitch_diameter;
     let pitch_tolerance = row.pitch_tolerance.checked_mul(times)?;
     let (major, pitch, minor, crest_tolerance) = match side {
         Side::External => (
-            Spread::of(row.major, row.major.checked_sub(row.major_tolerance)?),
-            Spread::of(row.pitch_diameter, row.pitch_diameter.checked_sub(pitch_tolerance)?),
-            Spread { max: Some(row.minor), min: None },
+            DiameterLimits::of(row.major, row.major.checked_sub(row.major_tolerance)?),
+            DiameterLimits::of(basic, basic.checked_sub(pitch_tolerance)?),
+            DiameterLimits { max: Some(row.minor), min: None },
             row.major_tolerance,
         ),
         Side::Internal => (
-            Spread { max: None, min: Some(row.major) },
-            Spread::of(row.pitch_diameter.checked_add(pitch_tolerance)?, row.pitch_diameter),
-            Spread::of(row.minor.checked_add(row.minor_tolerance)?, row.minor),
+            DiameterLimits { max: None, min: Some(row.major) },
+            DiameterLimits::of(basic.checked_add(pitch_tolerance)?, basic),
+            DiameterLimits::of(row.minor.checked_add(row.minor_tolerance)?, row.minor),
             row.minor_tolerance,
         ),
     };
@@ -363,7 +372,7 @@ fn taper_sizes(thread: &Thread, side: Side, class: Class) -> Result<Sizes, Error
     };
     let off = thread.rounded(thread.pitch().scaled(quarters, 4 * 16));
     let around = |basic: Length| {
-        Ok::<_, Error>(Spread::of(basic.checked_add(off)?, basic.checked_sub(off)?))
+        Ok::<_, Error>(DiameterLimits::of(basic.checked_add(off)?, basic.checked_sub(off)?))
     };
     let both = off.checked_mul(2)?;
     Ok(Sizes {

@@ -18,6 +18,11 @@ use crate::{
 /// assert_eq!(pitch.to_string(), "11.5 tpi");
 /// assert_eq!(pitch.nearest(), "2.2086957mm".parse()?);
 /// assert_eq!(pitch.scaled(23, 2), Length::INCH);
+/// let metric = Pitch::of("1.25mm".parse()?)?;
+/// assert_eq!((metric.millimetres(), metric.figure().as_str(), metric.is_per_inch()), (1.25, "1.25", false));
+/// let pipe = Pitch::per_inch(23, 2)?;
+/// assert_eq!((pipe.turns_per_inch(), pipe.figure().as_str(), pipe.is_per_inch()), (11.5, "11.5", true));
+/// assert_eq!(Pitch::per_inch(20, 1)?.inches(), 0.05);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -39,6 +44,13 @@ impl Pitch {
     ///
     /// # Errors
     /// Nought, negative or above 254 mm.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Pitch;
+    /// assert_eq!(Pitch::of("1.5mm".parse()?)?.millimetres(), 1.5);
+    /// assert!(Pitch::of("0mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of(length: Length) -> Result<Self, Error> {
         if !length.is_positive() || length.tenth_nanometres() > MOST {
             return Err(no_pitch());
@@ -51,6 +63,13 @@ impl Pitch {
     /// # Errors
     /// Nought or negative, coarser than a turn in 10 in, finer than 10 000
     /// turns an inch, or `over` above 10 000.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Pitch;
+    /// assert_eq!(Pitch::per_inch(23, 2)?.turns_per_inch(), 11.5);
+    /// assert!(Pitch::per_inch(0, 1).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn per_inch(turns: i64, over: i64) -> Result<Self, Error> {
         let fine = over.checked_mul(10_000).is_some_and(|most| turns > most);
         let coarse = turns.checked_mul(10).is_some_and(|least| least < over);
@@ -73,6 +92,13 @@ impl Pitch {
 
     /// `numerator / denominator` of the pitch to the nearest 0.1 nm, halves to
     /// even; the greatest length where that is out of range.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Pitch;
+    /// // Thirteen turns are an inch again.
+    /// assert_eq!(Pitch::per_inch(13, 1)?.scaled(13, 1), "1in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn scaled(self, numerator: i64, denominator: i64) -> Length {
         self.round(i128::from(numerator), i128::from(denominator))
     }

@@ -8,14 +8,14 @@ use crate::size::Length;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[expect(clippy::exhaustive_structs, reason = "a range has two ends")]
-pub struct Spread {
+pub struct DiameterLimits {
     /// The greatest.
     pub max: Option<Length>,
     /// The least.
     pub min: Option<Length>,
 }
 
-impl Spread {
+impl DiameterLimits {
     pub(crate) const fn of(max: Length, min: Length) -> Self {
         Self { max: Some(max), min: Some(min) }
     }
@@ -27,6 +27,13 @@ impl Spread {
     }
 
     /// Is this size good, as far as limits are given?
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// let minor = "M10".parse::<Thread>()?.internal(None)?.minor;
+    /// assert!(minor.contains("8.5mm".parse()?) && !minor.contains("8.7mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn contains(&self, size: Length) -> bool {
         self.max.is_none_or(|max| size <= max) && self.min.is_none_or(|min| size >= min)
     }
@@ -42,13 +49,13 @@ pub struct Sizes {
     /// The class asked for, or the usual one.
     pub class: Class,
     /// Major diameter. A nut's has no upper limit.
-    pub major: Spread,
+    pub major: DiameterLimits,
     /// Pitch (effective) diameter.
-    pub pitch: Spread,
+    pub pitch: DiameterLimits,
     /// Minor diameter. A metric screw's upper limit is of a flat root, its
     /// lower one of the root with the least radius; a Unified screw's upper
     /// limit is of the rounded root, a reference in the tables.
-    pub minor: Spread,
+    pub minor: DiameterLimits,
     /// Fundamental deviation: es of a screw (zero or less), EI of a nut
     /// (zero or more). Its size is the Unified allowance.
     pub deviation: Length,
@@ -65,7 +72,7 @@ impl Sizes {
     pub(super) fn of(
         side: Side,
         class: Class,
-        [major, pitch, minor]: [Spread; 3],
+        [major, pitch, minor]: [DiameterLimits; 3],
         deviation: Length,
     ) -> Self {
         let crest = if side == Side::External { &major } else { &minor };

@@ -7,7 +7,7 @@
 //! diameter alone: the crests always stand at h and H, in grade 4.
 
 use super::{
-    Class, Nominal, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
+    Class, DiameterLimits, Nominal, Pitch, Series, Side, Sizes, Thread, Zone,
     acme::no_core,
     metric::{micrometres, preferred, whole},
     trapezoidal_table as table,
@@ -230,10 +230,11 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         Side::Internal => Figure { micrometres: 0, from: crest.from },
     };
     let is_tabulated = crest.from.is_some() && wide.from.is_some() && off.from.is_some();
-    let below =
-        |top: Length, by: i64| Ok::<_, Error>(Spread::of(top, top.checked_sub(micrometres(by))?));
+    let below = |top: Length, by: i64| {
+        Ok::<_, Error>(DiameterLimits::of(top, top.checked_sub(micrometres(by))?))
+    };
     let above = |bottom: Length, by: i64| {
-        Ok::<_, Error>(Spread::of(bottom.checked_add(micrometres(by))?, bottom))
+        Ok::<_, Error>(DiameterLimits::of(bottom.checked_add(micrometres(by))?, bottom))
     };
     let (major, pitch_diameter, minor) = match side {
         Side::External => (
@@ -243,7 +244,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             below(core, wide.micrometres * 5 / 4 + off.micrometres)?,
         ),
         Side::Internal => (
-            Spread { max: None, min: Some(major.checked_add(crests)?) },
+            DiameterLimits { max: None, min: Some(major.checked_add(crests)?) },
             above(middle, wide.micrometres)?,
             above(thread.basic_minor_diameter(), crest.micrometres)?,
         ),

@@ -7,7 +7,7 @@
 //! Odd published values stand in `tests/thread_published.rs`.
 
 use super::{
-    Class, Form, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
+    Class, DiameterLimits, Form, Pitch, Series, Side, Sizes, Thread, Zone,
     unified_series::{inch_parts, is_pitch, tolerance_diameter},
     unified_table::{EXCEPTIONS, ROOTS},
 };
@@ -282,9 +282,9 @@ pub(super) fn sizes(
             let middle = four(most - factor(thread.form.to_pitch_line()));
             let minor = four(most - root(thread.pitch));
             (
-                Spread::of(length(most), length(most - crest)),
-                Spread::of(length(middle), length(middle - pitch)),
-                Spread { max: Some(length(minor)), min: None },
+                DiameterLimits::of(length(most), length(most - crest)),
+                DiameterLimits::of(length(middle), length(middle - pitch)),
+                DiameterLimits { max: Some(length(minor)), min: None },
             )
         }
         Side::Internal => {
@@ -297,9 +297,9 @@ pub(super) fn sizes(
             };
             let most = if number == 3 { most } else { three(most) };
             (
-                Spread { max: None, min: Some(length(major)) },
-                Spread::of(length(middle + pitch), length(middle)),
-                Spread::of(length(most), length(three(least))),
+                DiameterLimits { max: None, min: Some(length(major)) },
+                DiameterLimits::of(length(middle + pitch), length(middle)),
+                DiameterLimits::of(length(most), length(three(least))),
             )
         }
     };

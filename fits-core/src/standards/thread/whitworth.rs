@@ -4,7 +4,7 @@
 //! are recalled, so `why` marks them.
 
 use super::{
-    Class, Pitch, Quality, Series, Side, Sizes, Spread, Thread,
+    Class, DiameterLimits, Pitch, Quality, Series, Side, Sizes, Thread,
     acme::no_core,
     inch::{Listed, inches, to_tenth},
     unified_series::inch_parts,
@@ -89,10 +89,10 @@ pub(super) fn sizes(
     let room = if has_allowance(thread, class, side) { to_tenth(0.3 * unit) } else { Length::ZERO };
     let below = |basic: Length, by: f64| {
         let top = basic.checked_sub(room)?;
-        Ok::<_, Error>(Spread::of(top, top.checked_sub(to_tenth(by))?))
+        Ok::<_, Error>(DiameterLimits::of(top, top.checked_sub(to_tenth(by))?))
     };
     let above = |bottom: Length, by: f64| {
-        Ok::<_, Error>(Spread::of(bottom.checked_add(to_tenth(by))?, bottom))
+        Ok::<_, Error>(DiameterLimits::of(bottom.checked_add(to_tenth(by))?, bottom))
     };
     let spreads = match side {
         Side::External => {
@@ -104,7 +104,7 @@ pub(super) fn sizes(
             ]
         }
         Side::Internal => [
-            Spread { max: None, min: Some(thread.major()) },
+            DiameterLimits { max: None, min: Some(thread.major()) },
             above(effective, tolerance)?,
             above(minor, 0.2 * pitch + at_crest(thread.pitch()))?,
         ],

@@ -1,6 +1,8 @@
 //! Why a thread's figures are what they are: rule, numbers put in, source.
 
-use super::{Class, Form, Side, Sizes, Spread, Thread, why_metric, why_systems, why_unified};
+use super::{
+    Class, DiameterLimits, Form, Side, Sizes, Thread, why_metric, why_systems, why_unified,
+};
 use crate::{
     error::Error,
     size::{Decimals, Length, Unit, inches},
@@ -187,7 +189,7 @@ impl Thread {
         }
     }
 
-    pub(super) fn spread(&self, spread: Spread) -> String {
+    pub(super) fn spread(&self, spread: DiameterLimits) -> String {
         match (spread.min, spread.max) {
             (Some(min), Some(max)) => format!("{} to {}", self.written(min), self.written(max)),
             (Some(min), None) => format!("{} or more", self.written(min)),

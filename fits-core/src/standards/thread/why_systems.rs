@@ -1,7 +1,7 @@
 //! Why the figures of the systems beyond metric and Unified are what they are.
 
 use super::{
-    Class, Form, Quality, Series, Side, Sizes, Spread, Thread, acme, ba, pipe, trapezoidal,
+    Class, DiameterLimits, Form, Quality, Series, Side, Sizes, Thread, acme, ba, pipe, trapezoidal,
     whitworth,
 };
 use crate::{
@@ -52,7 +52,7 @@ pub(super) fn reasons(
     let rules = rules(thread, sizes);
     let spreads = [("major", sizes.major), ("pitch", sizes.pitch), ("minor", sizes.minor)];
     for ((name, spread), rule) in spreads.into_iter().zip(rules) {
-        if spread == Spread::default() {
+        if spread == DiameterLimits::default() {
             continue;
         }
         reasons.push(Reason {

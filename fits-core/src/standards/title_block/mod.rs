@@ -14,6 +14,14 @@ use crate::{
 };
 
 /// How a size is written on the drawing.
+///
+/// ```
+/// use fits_core::standards::title_block::Written;
+/// // Half of the last place: 0.005 in of two decimals.
+/// assert_eq!(Written::Decimals(2).without_a_block()?, Some("0.005in".parse()?));
+/// assert_eq!(Written::Fraction(4).without_a_block()?, None);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 #[expect(clippy::exhaustive_enums, reason = "a size is written in decimals or as a fraction")]

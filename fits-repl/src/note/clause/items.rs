@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::{job::whole::Side, shop::words::Word, size::Unit};
+use fits_core::{job::whole::SizeKind as Side, shop::words::Word, size::Unit};
 
 use super::{
     led, named, owner,

@@ -1,6 +1,6 @@
 //! The other part of a joint, behind `in`, `on`, `for` or an arrow.
 
-use fits_core::job::whole::{Job, Side};
+use fits_core::job::whole::{Job, SizeKind as Side};
 
 use super::{
     items::{Item, Placed, across_flats},

@@ -15,7 +15,7 @@ mod whose;
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Job, Side, State};
+use fits_core::job::whole::{FitSaid, Job, SizeKind as Side, State};
 
 use items::{Item, Placed};
 use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
@@ -307,7 +307,7 @@ fn named_by_size(told: &Told, items: &[Placed], line: &mut Line) {
         return;
     };
     let size = told.units.length(num, line.unit);
-    let named = |one: &fits_core::job::whole::Feature| one.size() == size;
+    let named = |one: &fits_core::job::whole::PartFeature| one.size() == size;
     if size.is_some() {
         line.feature = told.job.features.iter().position(named).or(line.feature);
     }

@@ -1,6 +1,6 @@
 //! Features by how they are named: for what goes in them, by their owner, by a form.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::{
     items::{Item, Placed},

@@ -1,6 +1,6 @@
 //! A part that a clause opens or goes with, and sizes said to be as others.
 
-use fits_core::job::whole::{FitSaid, Job, Side};
+use fits_core::job::whole::{FitSaid, Job, SizeKind as Side};
 
 use super::{
     items::{Item, Placed},

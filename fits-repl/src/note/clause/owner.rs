@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{Job, Side};
+use fits_core::job::whole::{Job, SizeKind as Side};
 
 use super::items::Item;
 use crate::note::{

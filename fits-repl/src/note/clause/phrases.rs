@@ -1,6 +1,6 @@
 //! Phrases that name a feature or say one thing.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::items::Item;
 use crate::note::{

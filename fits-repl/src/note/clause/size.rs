@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::{
     Clause,

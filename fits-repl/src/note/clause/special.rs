@@ -2,7 +2,7 @@
 //! was spoken of right before.
 
 use fits_core::{
-    job::whole::{FitSaid, Side},
+    job::whole::{FitSaid, SizeKind as Side},
     size::Unit,
 };
 

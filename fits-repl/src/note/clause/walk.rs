@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Side};
+use fits_core::job::whole::{FitSaid, SizeKind as Side};
 
 use super::{
     Clause,

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use fits_core::{
-    job::whole::{FitSaid, Side},
+    job::whole::{FitSaid, SizeKind as Side},
     size::Unit,
 };
 

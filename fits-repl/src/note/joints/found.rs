@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Nominal, Side},
+    job::whole::{NominalSize as Nominal, SizeKind as Side},
 };
 
 use super::Joints;

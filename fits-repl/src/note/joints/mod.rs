@@ -8,7 +8,9 @@ use std::collections::HashMap;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, FitSaid, Job, Mate, Nominal, Side},
+    job::whole::{
+        FitSaid, Job, Mate, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side,
+    },
 };
 
 use super::{

@@ -1,6 +1,6 @@
 //! Threads, keys and matching parts, when the whole note is read.
 
-use fits_core::job::whole::{FitSaid, Job, Mate, Nominal, Side};
+use fits_core::job::whole::{FitSaid, Job, Mate, NominalSize as Nominal, SizeKind as Side};
 
 use super::Joints;
 use crate::note::{

@@ -1,6 +1,6 @@
 //! A worn joint that is bushed: the sleeve stands between the two that went together.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::Joints;
 use crate::note::{

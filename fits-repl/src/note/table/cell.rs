@@ -1,6 +1,6 @@
 //! What stands in a cell of a table: names, marks, limits.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::header::Column;
 use crate::note::{

@@ -1,6 +1,6 @@
 //! The features of a row: their sizes, lengths and readings.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::{
     Row,

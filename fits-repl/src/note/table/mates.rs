@@ -1,6 +1,6 @@
 //! The mate in a row of a table, and rows that say `as` another.
 
-use fits_core::job::whole::{FitSaid, Side};
+use fits_core::job::whole::{FitSaid, SizeKind as Side};
 
 use super::{
     Row,

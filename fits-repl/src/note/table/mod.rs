@@ -7,7 +7,7 @@ mod mates;
 mod numbered;
 mod remarks;
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state};
 use header::Columns;

@@ -1,6 +1,6 @@
 //! Sizes in the cell for remarks: `4 deep`, `44.5 od x 3.2 wall`.
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::SizeKind as Side;
 
 use super::features::is_key;
 use crate::note::{

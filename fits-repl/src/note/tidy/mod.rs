@@ -17,7 +17,10 @@ pub(super) use self::reader::read;
 use std::fmt::Write as _;
 
 use fits_core::{
-    job::whole::{Feature, Job, Mate, Nominal, Question, Remark, Side, State},
+    job::whole::{
+        Job, Mate, NominalSize as Nominal, NotedRemark as Remark, PartFeature as Feature, Question,
+        SizeKind as Side, State,
+    },
     size::Unit,
 };
 

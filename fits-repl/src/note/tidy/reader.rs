@@ -3,7 +3,8 @@
 use fits_core::{
     Length, Limits,
     job::whole::{
-        Feature, FitSaid, Job, Mate, Nominal, Part, Question, Reading, Remark, Said, State,
+        FitSaid, Job, Mate, NominalSize as Nominal, NotedReading as Reading, NotedRemark as Remark,
+        Part, PartFeature as Feature, Question, Said, State,
     },
     shop::words::Word,
     size::{Deviations, Unit},

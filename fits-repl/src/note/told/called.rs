@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Side},
+    job::whole::{PartFeature as Feature, SizeKind as Side},
 };
 
 use super::Told;

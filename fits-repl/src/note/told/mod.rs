@@ -7,7 +7,10 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Job, Nominal, Part, Question, Reading, Remark, Said, Side, UnitFrom},
+    job::whole::{
+        Job, NominalSize as Nominal, NotedReading as Reading, NotedRemark as Remark, Part,
+        PartFeature as Feature, Question, Said, SizeKind as Side, UnitFrom,
+    },
     size::Unit,
 };
 

@@ -1,7 +1,7 @@
 //! A bushing, its housing and its shaft.
 
 use fits_core::{
-    shop::bushing::{Play, Way},
+    shop::bushing::{BushRemedy as Way, RunningPlay as Play},
     source::{Known, Reason},
 };
 use schemars::JsonSchema;

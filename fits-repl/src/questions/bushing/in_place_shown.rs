@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Limits,
-    shop::bushing::{Play, Way},
+    shop::bushing::{BushRemedy as Way, RunningPlay as Play},
     size::Rounding,
 };
 

@@ -90,6 +90,6 @@ impl Answered for BushingInPlaceAnswer {
     }
 
     fn is_out_of_limits(&self) -> bool {
-        !matches!(self.play_verdict, None | Some(fits_core::shop::bushing::Play::Good))
+        !matches!(self.play_verdict, None | Some(fits_core::shop::bushing::RunningPlay::Good))
     }
 }

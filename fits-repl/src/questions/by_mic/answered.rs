@@ -8,7 +8,7 @@ use fits_core::{
     source::Known,
     standards::{
         drills::Drill,
-        thread::{Candidate, Designation, Pitch, Side, SquareThread, by_mic},
+        thread::{Designation, LikelyThread as Candidate, Pitch, Side, SquareThread, by_mic},
     },
 };
 use serde::Serialize;

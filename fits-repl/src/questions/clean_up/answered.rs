@@ -1,7 +1,7 @@
 //! Readings of a bore, answered.
 
 use fits_core::{
-    shop::rescue::{CleanUp, Left, Sleeve},
+    shop::rescue::{CleanUp, Left, RepairSleeve as Sleeve},
     source::Known,
     standards::iso286::Feature,
 };

@@ -1,7 +1,7 @@
 //! A retaining ring and its groove.
 
 use fits_core::standards::{
-    hardware::{Ring, RingKind},
+    hardware::{RetainingRing as Ring, RingKind},
     iso286::Feature,
 };
 

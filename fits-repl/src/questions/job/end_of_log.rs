@@ -3,8 +3,8 @@
 
 use fits_core::{
     job::{
-        Opening, State,
-        whole::{Job, Nominal},
+        LogState as State, Opening,
+        whole::{Job, NominalSize as Nominal},
     },
     size::Unit,
 };

@@ -1,7 +1,7 @@
 //! A job's figures: the limits of every feature, for JSON and for the record.
 
 use fits_core::{
-    job::whole::{Job, Nominal, Side, State},
+    job::whole::{Job, NominalSize as Nominal, SizeKind as Side, State},
     shop::Reading,
     source::Known,
 };
@@ -60,7 +60,7 @@ pub struct CutFigures {
 /// The figures of all features that stand for themselves.
 pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
     let worked = job.worked();
-    let one = |(at, feature): (usize, &fits_core::job::whole::Feature)| {
+    let one = |(at, feature): (usize, &fits_core::job::whole::PartFeature)| {
         let limits = worked.limits(at).and_then(Result::ok).map(|(limits, _)| limits);
         let reading = feature.reading();
         let verdict = limits.zip(feature.side.surface()).zip(reading).and_then(

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Job, Nominal, Side, State, UnitFrom},
+    job::whole::{Job, NominalSize as Nominal, SizeKind as Side, State, UnitFrom},
     size::Unit,
 };
 use serde::Serialize;

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Job, Side},
+    job::whole::{Job, SizeKind as Side},
     size::Unit,
     standards::iso286::Feature as Surface,
 };

@@ -4,7 +4,9 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Feature, Job, Mate, Nominal, Paired, State, Worked},
+    job::whole::{
+        Job, Mate, NominalSize as Nominal, Paired, PartFeature as Feature, State, Worked,
+    },
     shop::{Reading, Verdict},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature as Surface,

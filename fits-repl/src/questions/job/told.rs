@@ -4,7 +4,10 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Job, Mate, Nominal, Question, Side, Worked},
+    job::whole::{
+        Job, Mate, NominalSize as Nominal, PartFeature as Feature, Question, SizeKind as Side,
+        Worked,
+    },
     size::Unit,
 };
 

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::{Doubt, Entry, Seen, State},
+    job::{Doubt, Entry, LogState as State, Seen},
     size::{Decimals, Rounding},
 };
 

@@ -1,6 +1,6 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
-use fits_core::{Limits, job::State, source::Reason, standards::iso286::Feature};
+use fits_core::{Limits, job::LogState as State, source::Reason, standards::iso286::Feature};
 use schemars::JsonSchema;
 use serde::Serialize;
 

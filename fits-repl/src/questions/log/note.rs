@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::{Entry, PassLog, State},
+    job::{Entry, LogState as State, PassLog},
     shop::adviser::{Action, Adviser, Because, Estimate, Prior},
     source::{Known, Reason},
     standards::instruments::Instrument,

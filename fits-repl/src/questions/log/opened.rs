@@ -3,7 +3,7 @@
 use std::sync::{Arc, Mutex};
 
 use fits_core::{
-    job::{Entry, Opening, PassLog, State, VERSION},
+    job::{Entry, LogState as State, Opening, PassLog, VERSION},
     shop::adviser::{FinishedPass, Prior, Settings, learn},
     standards::{
         iso286::Feature,

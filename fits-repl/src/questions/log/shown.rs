@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::State,
+    job::LogState as State,
     shop::adviser::Because,
     size::{Rounding, Unit},
     standards::iso286::Feature,

@@ -19,7 +19,7 @@ impl Session {
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
-    ) -> Result<bought::Part, Problem> {
+    ) -> Result<bought::BoughtPart, Problem> {
         let in_inches = thought_in(size, self.units) == Units::Inches;
         let families = bought::Family::all_called(&name.value);
         let listed = families.iter().any(|family| family.sizes().any(|size| size == nominal));
@@ -49,16 +49,16 @@ impl Session {
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
-    ) -> Result<bought::Part, Problem> {
+    ) -> Result<bought::BoughtPart, Problem> {
         // A size in inches means the inch one of two families that share a word.
         let (unit, system) = match thought_in(size, self.units) {
             Units::Inches => (Unit::Inch, "inch "),
             Units::Millimetres => (Unit::Millimetre, "metric "),
         };
-        let found = bought::Part::find_in(&name.value, nominal, unit).or_else(|error| {
+        let found = bought::BoughtPart::find_in(&name.value, nominal, unit).or_else(|error| {
             let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
             match (same.next(), same.next()) {
-                (Some(only), None) => bought::Part::find(only, nominal),
+                (Some(only), None) => bought::BoughtPart::find(only, nominal),
                 _ => Err(error),
             }
         });

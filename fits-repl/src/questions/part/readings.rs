@@ -139,7 +139,7 @@ impl Session {
         let judged = measured.judge(kind, one.limits, Rule::Edition2017).map_err(failed)?;
         // Whichever place is furthest from a limit has most to go to it.
         let form = measured.form();
-        let apart = form.is_some_and(fits_core::shop::verdict::Form::is_real);
+        let apart = form.is_some_and(fits_core::shop::verdict::FormDeviation::is_real);
         let sizes = || measured.places().iter().map(|place| place.size);
         let (least, most) = match (apart, sizes().min(), sizes().max()) {
             (true, Some(least), Some(most)) => (least, most),

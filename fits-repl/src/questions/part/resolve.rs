@@ -25,7 +25,7 @@ use crate::{
 pub(crate) enum Label {
     Iso(Class),
     Inch(b41::Class),
-    Bought(bought::Part),
+    Bought(bought::BoughtPart),
     Named(&'static str),
 }
 

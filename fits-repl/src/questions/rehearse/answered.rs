@@ -5,7 +5,7 @@ use fits_core::{
         Hazard,
         adviser::Prior,
         align::Taper,
-        rehearse::{Fault, Rehearsal, Work},
+        rehearse::{Fault, Rehearsal, RehearsedPart as Work},
     },
     standards::iso286::Feature,
 };

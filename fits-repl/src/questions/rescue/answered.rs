@@ -3,7 +3,7 @@
 use fits_core::{
     Fit, Length, Limits,
     shop::{
-        rescue::{Compound, Mate, Trouble, Way},
+        rescue::{Counterpart as Mate, RetainingCompound as Compound, Trouble, Way},
         words::{Circumstance, Word},
     },
     size::Unit,

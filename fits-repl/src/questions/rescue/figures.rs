@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use fits_core::{
     Limits,
-    shop::rescue::Verdict,
+    shop::rescue::Prospect as Verdict,
     source::{Known, Reason},
     speech::Speech,
     standards::iso286::Feature,

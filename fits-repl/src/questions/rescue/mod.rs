@@ -61,7 +61,7 @@ impl Answered for RescueAnswer {
 
     fn unconfirmed(&self) -> Option<String> {
         let ways =
-            self.ways.iter().filter(|way| way.verdict != fits_core::shop::rescue::Verdict::No);
+            self.ways.iter().filter(|way| way.verdict != fits_core::shop::rescue::Prospect::No);
         crate::questions::recalled("figures of", ways.map(|way| (way.way, way.known)))
     }
 

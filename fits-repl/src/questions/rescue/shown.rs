@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use fits_core::{Length, Limits, shop::rescue::Verdict, size::Unit, speech::Speech};
+use fits_core::{Length, Limits, shop::rescue::Prospect as Verdict, size::Unit, speech::Speech};
 
 use crate::{
     questions::rescue::figures::{NamedLimits, RescueAnswer, WayFigures},

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Limits,
-    shop::service::{Asked, Grip, Printed},
+    shop::service::{Asked, Printed, PrintedGrip as Grip},
     source::{Known, Reason},
 };
 use serde::Serialize;

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Limits,
-    shop::service::Grip,
+    shop::service::PrintedGrip as Grip,
     size::{Decimals, Rounding, Unit},
 };
 

@@ -3,7 +3,7 @@
 use fits_core::{
     Limits,
     shop::{
-        rescue::{Bonded, Compound},
+        rescue::{Bonded, RetainingCompound as Compound},
         share::{Beside, PRESSED_COLD, Shared},
     },
     source::{Known, Reason},

@@ -36,6 +36,14 @@ impl Class {
     ///
     /// # Errors
     /// As [`Class::deviations`].
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Class;
+    /// let reasons = "g6".parse::<Class>()?.reasons("20mm".parse()?)?;
+    /// let figures: Vec<_> = reasons.iter().map(|reason| reason.figure.as_str()).collect();
+    /// assert_eq!(figures, ["IT6", "es of g6"]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(self, nominal: Length) -> Result<Vec<Reason>, Error> {
         let deviations = self.deviations(nominal)?;
         let place = Place::of(nominal)?;

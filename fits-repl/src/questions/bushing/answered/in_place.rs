@@ -5,7 +5,7 @@ use fits_core::{
     Length, Limits,
     shop::{
         Ream,
-        bushing::{Bush, Play, Way, burnishes_at_most, in_place},
+        bushing::{Bush, BushRemedy as Way, RunningPlay as Play, burnishes_at_most, in_place},
     },
 };
 

@@ -13,7 +13,9 @@ use fits_core::{
     standards::{
         drills::{Drill, Series as DrillSeries},
         materials::Family,
-        thread::{Class, Form, Series, Side, Sizes, Spread, Taper, Thread},
+        thread::{
+            Class, DiameterLimits as Spread, Form, PipeTaper as Taper, Series, Side, Sizes, Thread,
+        },
     },
 };
 use uom::si::angle::degree;

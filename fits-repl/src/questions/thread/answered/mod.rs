@@ -15,7 +15,8 @@ use fits_core::{
     shop::{Hazard, infeed::ThreadCut, tap::TapHole},
     source::{Known, Reason},
     standards::thread::{
-        Engagement, Form, Side, Sizes, Taper, Thread, ThreadPair, engagement, scan_expected,
+        Engagement, Form, PipeTaper as Taper, Side, Sizes, Thread, ThreadPair, engagement,
+        scan_expected,
     },
 };
 use uom::si::area::square_millimeter;
