@@ -13,7 +13,7 @@ use std::{
     time::SystemTime,
 };
 
-use fits_core::job::{Entry, LogState as State, Opening, PassLog, VERSION};
+use fits_core::job::{Entry, LogState, Opening, PassLog, VERSION};
 use serde::{Deserialize, Serialize};
 
 use crate::files::{make_folder, plain, shown, sync_folder};
@@ -381,7 +381,7 @@ pub(crate) fn list(folder: &Path) -> Vec<Listed> {
 
 /// Of the logs still open, the one that was written last.
 pub(crate) fn latest_open(listed: &[Listed]) -> Option<&Listed> {
-    listed.iter().find(|listed| listed.log.state() == State::Open)
+    listed.iter().find(|listed| listed.log.state() == LogState::Open)
 }
 
 /// The finished logs among them.
@@ -389,7 +389,7 @@ pub(crate) fn finished(listed: Vec<Listed>) -> Vec<PassLog> {
     listed
         .into_iter()
         .map(|listed| listed.log)
-        .filter(|log| log.state() != State::Open && !log.entries.contains(&Entry::Lost))
+        .filter(|log| log.state() != LogState::Open && !log.entries.contains(&Entry::Lost))
         .collect()
 }
 

@@ -1,6 +1,6 @@
 //! Numbers that are no sizes: teeth, how many, angles, weights.
 
-use fits_core::{job::whole::SizeKind as Side, size::Unit};
+use fits_core::{job::whole::SizeKind, size::Unit};
 
 use super::token::{Kind, Num, Token};
 
@@ -91,8 +91,9 @@ pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     // `kwy 8 P9, 4 dp` too; a gear's is its pitch.
     let says_depth = |token: &Token| match &token.kind {
         Kind::Thread(_) => true,
-        Kind::Word(word) => super::lexicon::feature(word)
-            .is_some_and(|side| matches!(side, Side::Hole | Side::Thread | Side::Other)),
+        Kind::Word(word) => super::lexicon::feature(word).is_some_and(|side| {
+            matches!(side, SizeKind::Hole | SizeKind::Thread | SizeKind::Other)
+        }),
         _ => false,
     };
     let is_geared = |token: &Token| {
@@ -119,7 +120,7 @@ pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
         && behind.is_some_and(|token| {
             token.is_sign(':')
                 || token.word().is_some_and(|word| {
-                    super::lexicon::feature(word).is_some_and(|side| side != Side::Length)
+                    super::lexicon::feature(word).is_some_and(|side| side != SizeKind::Length)
                         || matches!(word, "pressed" | "in" | "is" | "came" | "now")
                 })
         });
@@ -144,7 +145,7 @@ pub(super) fn many(found: &mut Vec<Token>, at: usize) {
         found[at + 1..].iter().take(1 + usize::from(glued)).filter_map(Token::word).any(|word| {
             word.ends_with('s')
                 && (super::lexicon::inwardness(word).is_some()
-                    || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+                    || super::lexicon::feature(word).is_some_and(|side| side != SizeKind::Length))
         });
     let [second, more @ ..] = rest else { return };
     if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
@@ -172,7 +173,7 @@ pub(super) fn ratios(found: &mut Vec<Token>) {
     while at + 1 < found.len() {
         let behind = found.get(at + 2).and_then(Token::word);
         let is_length =
-            behind.is_some_and(|word| super::lexicon::feature(word) == Some(Side::Length));
+            behind.is_some_and(|word| super::lexicon::feature(word) == Some(SizeKind::Length));
         let of = match (&found[at].kind, &found[at + 1].kind) {
             (Kind::Num(one), Kind::Num(of))
                 if one.is_whole()

@@ -1,6 +1,6 @@
 //! What several tokens say together: ranges, `A x B`, counts.
 
-use fits_core::{job::whole::SizeKind as Side, size::Unit};
+use fits_core::{job::whole::SizeKind, size::Unit};
 
 use super::{
     counts::{by_gauge, counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
@@ -22,7 +22,7 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
                 let side = found.peek().and_then(Token::word).and_then(super::lexicon::feature);
                 // `M8 x 15 end`: so long, whatever part of the screw it is.
                 let is_screw = matches!(out.last().map(|last| &last.kind), Some(Kind::Thread(_)));
-                let named = side.is_some_and(|side| !is_screw || side == Side::Length);
+                let named = side.is_some_and(|side| !is_screw || side == SizeKind::Length);
                 times(&mut out, next.clone(), &token, named);
             }
             // `.7485 / .7480`: two limits.
@@ -188,7 +188,8 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
             token.and_then(Token::word).is_some_and(|word| {
                 word.ends_with('s')
                     && (super::lexicon::inwardness(word).is_some()
-                        || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+                        || super::lexicon::feature(word)
+                            .is_some_and(|side| side != SizeKind::Length))
             })
         };
         if is_count
@@ -198,7 +199,7 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
                 || matches!(out.get(at + 1).map(|next| &next.kind), Some(Kind::Thread(_)))
                     && plural(out.get(at + 2))
                 || out.get(at + 1).and_then(Token::word).is_some_and(|word| {
-                    word != "x" && super::lexicon::feature(word) != Some(Side::Length)
+                    word != "x" && super::lexicon::feature(word) != Some(SizeKind::Length)
                 }) && plural(out.get(at + 2))
                 // `2 bat pin holes`
                 || is_name(out.get(at + 1)) && is_name(out.get(at + 2)) && plural(out.get(at + 3)))

@@ -1,7 +1,7 @@
 //! A joint a row, with dots between: `pin / frame ..... 3/8 ..... drive`.
 
 use fits_core::{
-    job::whole::{FitSaid, NominalSize as Nominal, SizeKind as Side},
+    job::whole::{FitSaid, NominalSize, SizeKind},
     size::Unit,
 };
 
@@ -38,9 +38,9 @@ pub(super) fn joint_row(
     (raw, start): (&str, usize),
 ) {
     let (one, other) = (joint_side(told, one, line.number), joint_side(told, other, line.number));
-    let inner = |told: &Told, side: &(usize, Option<(String, Side)>)| match &side.1 {
-        Some((_, Side::Shaft)) => 4,
-        Some((_, Side::Hole)) => -2,
+    let inner = |told: &Told, side: &(usize, Option<(String, SizeKind)>)| match &side.1 {
+        Some((_, SizeKind::Shaft)) => 4,
+        Some((_, SizeKind::Hole)) => -2,
         _ => told.inwardness(side.0),
     };
     let (shaft, hole) =
@@ -81,8 +81,8 @@ pub(super) fn joint(
     wants: &mut Wants,
     line: &mut Line,
     found: &[Token],
-    shaft: &(usize, Option<(String, Side)>),
-    hole: &(usize, Option<(String, Side)>),
+    shaft: &(usize, Option<(String, SizeKind)>),
+    hole: &(usize, Option<(String, SizeKind)>),
 ) {
     let place = found.first().map_or(0..0, |token| token.at.clone());
     let size = found
@@ -90,7 +90,7 @@ pub(super) fn joint(
         .find(|token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_)));
     let threaded = matches!(size.map(|token| &token.kind), Some(Kind::Thread(_)));
     let name = |told: &Told,
-                side: &(usize, Option<(String, Side)>),
+                side: &(usize, Option<(String, SizeKind)>),
                 default: &str,
                 other: usize| match &side.1 {
         Some((name, _)) => name.clone(),
@@ -108,7 +108,7 @@ pub(super) fn joint(
         .any(|word| matches!(word.as_str(), "shaft" | "crank" | "crankshaft"));
     let shaft_name = name(told, shaft, if is_shaft { "seat" } else { "od" }, hole.0);
     let is_body = told.inwardness(hole.0) < 0;
-    let taken = told.feature_called(hole.0, "bore", Some(Side::Hole)).is_some();
+    let taken = told.feature_called(hole.0, "bore", Some(SizeKind::Hole)).is_some();
     let mut hole_name = name(told, hole, if is_body { "bore" } else { "hole" }, shaft.0);
     if hole_name == "hole" && told.inwardness(hole.0) == 1 {
         "bore".clone_into(&mut hole_name);
@@ -117,9 +117,9 @@ pub(super) fn joint(
         let what = told.job.parts[shaft.0].name.clone();
         hole_name = format!("{} hole", what.split_whitespace().next().unwrap_or_default());
     }
-    let side = |side| if threaded { Side::Thread } else { side };
-    let outer = told.feature(line, shaft.0, &shaft_name, side(Side::Shaft), place.clone());
-    let inner = told.feature(line, hole.0, &hole_name, side(Side::Hole), place.clone());
+    let side = |side| if threaded { SizeKind::Thread } else { side };
+    let outer = told.feature(line, shaft.0, &shaft_name, side(SizeKind::Shaft), place.clone());
+    let inner = told.feature(line, hole.0, &hole_name, side(SizeKind::Hole), place.clone());
     let mut fit = FitSaid::default();
     let mut sized = false;
     for (at, token) in found.iter().enumerate() {
@@ -169,23 +169,24 @@ pub(super) fn joint(
                 sized = true;
                 if let Some(size) = told.units.length(num, line.unit) {
                     let from = told.units.unit_of(num, line.unit);
-                    told.size(line, outer, Nominal::Size(size), from);
-                    told.size(line, inner, Nominal::Size(size), from);
+                    told.size(line, outer, NominalSize::Size(size), from);
+                    told.size(line, inner, NominalSize::Size(size), from);
                 }
             }
             Kind::Thread(name) if !sized => {
                 sized = true;
                 let from = (Unit::Inch, fits_core::job::whole::UnitFrom::Written);
                 for feature in [outer, inner] {
-                    told.size(line, feature, Nominal::Thread(name.clone()), from);
+                    told.size(line, feature, NominalSize::Thread(name.clone()), from);
                 }
             }
             Kind::Thread(name) => {
-                let thread = told.feature(line, shaft.0, "thread", Side::Thread, token.at.clone());
+                let thread =
+                    told.feature(line, shaft.0, "thread", SizeKind::Thread, token.at.clone());
                 told.size(
                     line,
                     thread,
-                    Nominal::Thread(name.clone()),
+                    NominalSize::Thread(name.clone()),
                     (Unit::Inch, fits_core::job::whole::UnitFrom::Written),
                 );
             }
@@ -277,7 +278,7 @@ pub(super) fn joint_side(
     told: &mut Told,
     text: &str,
     line: usize,
-) -> (usize, Option<(String, Side)>) {
+) -> (usize, Option<(String, SizeKind)>) {
     let words: Vec<&str> = text.split_whitespace().collect();
     let split = words
         .iter()
@@ -297,7 +298,7 @@ pub(super) fn joint_side(
                     .features
                     .iter()
                     .find(|one| {
-                        one.side == Side::Shaft
+                        one.side == SizeKind::Shaft
                             && stems(&one.name).iter().any(|word| word == "journal")
                     })
                     .map(|one| one.part)
@@ -314,7 +315,7 @@ pub(super) fn joint_side(
     told.names.touch(part);
     let own = own.map(|own| {
         let side = feature(&own.split_whitespace().next().unwrap_or_default().to_lowercase())
-            .unwrap_or(Side::Other);
+            .unwrap_or(SizeKind::Other);
         (own, side)
     });
     (part, own)

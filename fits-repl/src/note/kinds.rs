@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{NominalSize as Nominal, SizeKind as Side};
+use fits_core::job::whole::{NominalSize, SizeKind};
 
 use super::{
     Line,
@@ -15,41 +15,49 @@ use super::{
 };
 
 /// What a bare size is on a part of that kind.
-pub(super) fn default_feature(told: &Told, part: usize, given: &Given) -> Option<(String, Side)> {
+pub(super) fn default_feature(
+    told: &Told,
+    part: usize,
+    given: &Given,
+) -> Option<(String, SizeKind)> {
     let own = told.inwardness(part);
     let name = |name: &str, side| Some((name.to_owned(), side));
     if let Some(class) = &given.class {
         let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
         return if is_hole {
-            name(if own < 0 { "bore" } else { "hole" }, Side::Hole)
+            name(if own < 0 { "bore" } else { "hole" }, SizeKind::Hole)
         } else {
-            name("od", Side::Shaft)
+            name("od", SizeKind::Shaft)
         };
     }
     let words = &told.names.parts[part];
     let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
     if is(&["washer", "spacer", "shim", "gasket"]) {
-        return name("thickness", Side::Length);
+        return name("thickness", SizeKind::Length);
     }
     if is(&["key"]) {
-        return name("width", Side::Other);
+        return name("width", SizeKind::Other);
     }
     if is(&["screw", "bolt"]) && is(&["shoulder"]) {
-        return name("shoulder", Side::Shaft);
+        return name("shoulder", SizeKind::Shaft);
     }
     // A bare size beside a thread is of something else.
-    let has_thread = told.features_of(part).any(|(_, one)| one.side == Side::Thread);
+    let has_thread = told.features_of(part).any(|(_, one)| one.side == SizeKind::Thread);
     if is(&["screw", "bolt", "nut", "stud"]) && has_thread {
         return None;
     }
     if let Some(mate) = given.mate {
         let other = stems(mate).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0);
-        return if own >= other { name("od", Side::Shaft) } else { name("bore", Side::Hole) };
+        return if own >= other {
+            name("od", SizeKind::Shaft)
+        } else {
+            name("bore", SizeKind::Hole)
+        };
     }
     match own {
-        2.. => name("od", Side::Shaft),
-        ..=0 if given.has_fit => name("hole", Side::Hole),
-        ..=-1 | 1 => name("bore", Side::Hole),
+        2.. => name("od", SizeKind::Shaft),
+        ..=0 if given.has_fit => name("hole", SizeKind::Hole),
+        ..=-1 | 1 => name("bore", SizeKind::Hole),
         _ => None,
     }
 }
@@ -66,7 +74,7 @@ pub(super) fn dims(
     if let Some(owner) = given.owner {
         let one = told.job.features[owner].clone();
         // `1 1/4 x 4` of a thread is its pitch.
-        if one.side == Side::Thread && all.len() == 2 {
+        if one.side == SizeKind::Thread && all.len() == 2 {
             return thread_of(told, line, owner, all);
         }
         let [first, second, rest @ ..] = all else { return None };
@@ -81,7 +89,7 @@ pub(super) fn dims(
             ..*given
         };
         let feature = sizes::number(told, wants, line, first, &number)?;
-        let what = if one.side == Side::Other { "depth" } else { "length" };
+        let what = if one.side == SizeKind::Other { "depth" } else { "length" };
         let is_flange = stems(&one.name).last().is_some_and(|word| word == "flange");
         let what = if is_flange { "thickness" } else { what };
         // `pocket 30 x 20 x 6 deep`: the word behind them is the last one's.
@@ -95,7 +103,7 @@ pub(super) fn dims(
         for (what, num) in more {
             let name = format!("{} {what}", one.name);
             if let Some(num) = num {
-                told.sized(line, one.part, (&name, Side::Length), num, place)?;
+                told.sized(line, one.part, (&name, SizeKind::Length), num, place)?;
             }
         }
         line.feature = Some(feature);
@@ -111,7 +119,7 @@ pub(super) fn dims(
         && all[0].vulgar
         && all[1].over < 20;
     if threaded {
-        let feature = told.feature(line, part, "thread", Side::Thread, place.clone());
+        let feature = told.feature(line, part, "thread", SizeKind::Thread, place.clone());
         return thread_of(told, line, feature, all);
     }
     let numbered = is_numbered(&words);
@@ -119,10 +127,10 @@ pub(super) fn dims(
         line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
     }
     let listed = is(&["bush", "bearing", "sleeve", "liner", "seal"]) || numbered;
-    let sides: &[(&str, Side)] = if listed {
-        &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
+    let sides: &[(&str, SizeKind)] = if listed {
+        &[("bore", SizeKind::Hole), ("od", SizeKind::Shaft), ("length", SizeKind::Length)]
     } else if is(&["key"]) {
-        &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
+        &[("width", SizeKind::Other), ("height", SizeKind::Other), ("length", SizeKind::Length)]
     } else if is(&["tube", "handle", "pipe"])
         && all.len() == 2
         // `handle, 8 x 200` has no wall.
@@ -130,15 +138,15 @@ pub(super) fn dims(
     {
         return tube(told, line, part, all, place);
     } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
-        &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
+        &[("bore", SizeKind::Hole), ("od", SizeKind::Shaft), ("thickness", SizeKind::Length)]
     } else if is(&["screw", "bolt"]) {
-        &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
+        &[("shoulder", SizeKind::Shaft), ("shoulder length", SizeKind::Length)]
     } else if told.inwardness(part) >= 2
         || is(&["tube", "handle", "pipe"]) && all.len() == 2
         // `bought, Ø25 x 450`: it comes so.
         || told.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
     {
-        &[("od", Side::Shaft), ("length", Side::Length)]
+        &[("od", SizeKind::Shaft), ("length", SizeKind::Length)]
     } else {
         return None;
     };
@@ -160,7 +168,7 @@ pub(super) fn list(
     line: &mut Line,
     part: usize,
     all: &[Num],
-    sides: &[(&str, Side)],
+    sides: &[(&str, SizeKind)],
     place: &Range<usize>,
     class: Option<&str>,
 ) -> Option<usize> {
@@ -178,7 +186,7 @@ pub(super) fn list(
         let from = told.units.unit_of(num, line.unit);
         let called = told.feature_called(part, name, Some(side));
         let feature = called.unwrap_or_else(|| told.feature(line, part, name, side, place.clone()));
-        told.size(line, feature, Nominal::Size(size), from);
+        told.size(line, feature, NominalSize::Size(size), from);
         if first.is_none() {
             told.job.features[feature].class = class.map(str::to_owned);
         }
@@ -199,15 +207,15 @@ pub(super) fn tube(
     let (outside, wall) =
         (told.units.length(&all[0], line.unit)?, told.units.length(&all[1], line.unit)?);
     let from = told.units.unit_of(&all[0], line.unit);
-    let od = told.feature(line, part, "od", Side::Shaft, place.clone());
-    told.size(line, od, Nominal::Size(outside), from);
+    let od = told.feature(line, part, "od", SizeKind::Shaft, place.clone());
+    told.size(line, od, NominalSize::Size(outside), from);
     // `x 20 s.w.g.`: a gauge is no wall.
     let twice = wall.checked_mul(2).ok()?;
     let Some(bore) = outside.checked_sub(twice).ok().filter(|bore| bore.is_positive()) else {
         return Some(od);
     };
-    let inside = told.feature(line, part, "bore", Side::Hole, place.clone());
-    told.size(line, inside, Nominal::Size(bore), from);
+    let inside = told.feature(line, part, "bore", SizeKind::Hole, place.clone());
+    told.size(line, inside, NominalSize::Size(bore), from);
     Some(inside)
 }
 
@@ -229,7 +237,7 @@ pub(super) fn thread_of(
     };
     let name = format!("{}-{} tpi", written(size), written(pitch));
     let from = told.units.unit_of(size, line.unit);
-    told.size(line, feature, Nominal::Thread(name), from);
+    told.size(line, feature, NominalSize::Thread(name), from);
     Some(feature)
 }
 

@@ -5,7 +5,7 @@ use std::{
     sync::OnceLock,
 };
 
-use fits_core::{job::whole::SizeKind as Side, shop::words::Word};
+use fits_core::{job::whole::SizeKind, shop::words::Word};
 
 /// The words that notes shorten by their vowels: `jrnl`, `hsg`, `kwy`.
 #[rustfmt::skip]
@@ -84,31 +84,31 @@ pub(super) fn stem(word: &str) -> String {
 }
 
 /// The side of a word that names a feature.
-pub(super) fn feature(word: &str) -> Option<Side> {
+pub(super) fn feature(word: &str) -> Option<SizeKind> {
     // `journals both ends`: where, not what.
     if word == "ends" {
         return None;
     }
     // Several shoulders: how far apart they are.
     if word.ends_with('s') && stem(word) == "shoulder" && word.len() > 2 {
-        return Some(Side::Length);
+        return Some(SizeKind::Length);
     }
     Some(match stem(word).as_str() {
         "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling"
-        | "pocket" | "recess" => Side::Hole,
+        | "pocket" | "recess" => SizeKind::Hole,
         "journal" | "seat" | "od" | "shoulder" | "dia" | "spigot" | "stub" | "shank" | "pivot"
         | "neck" | "tenon" | "boss" | "stem" | "snout" | "register" | "land" | "nose"
         | "trunnion" | "end" | "turned" | "seating" | "diam." | "body" | "crankpin" | "gudgeon" => {
-            Side::Shaft
+            SizeKind::Shaft
         }
-        "thread" | "tapped" | "threaded" | "tapping" => Side::Thread,
+        "thread" | "tapped" | "threaded" | "tapping" => SizeKind::Thread,
         "long" | "length" | "lg" | "width" | "wide" | "thick" | "thickness" | "thk" | "depth"
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
         | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
         | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing"
-        | "pcd" | "bcd" | "backlash" => Side::Length,
+        | "pcd" | "bcd" | "backlash" => SizeKind::Length,
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
-            Side::Other
+            SizeKind::Other
         }
         _ => return None,
     })

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::SizeKind as Side,
+    job::whole::SizeKind,
     size::Unit,
     standards::{
         iso286,
@@ -147,7 +147,7 @@ fn spaced_pitch<'a>(size: &str, behind: &'a str) -> Option<(&'a str, usize)> {
     let tail = &pitch[digits..];
     let pitch = pitch[..digits].trim_end_matches('.');
     let next: String = tail.trim_start().chars().take_while(char::is_ascii_alphabetic).collect();
-    let is_length = super::lexicon::feature(&next.to_lowercase()) == Some(Side::Length);
+    let is_length = super::lexicon::feature(&next.to_lowercase()) == Some(SizeKind::Length);
     if is_length || tail.starts_with(|c: char| c.is_alphanumeric() || c == '/') {
         return None;
     }

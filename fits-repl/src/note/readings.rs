@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{FitSaid, SizeKind as Side},
+    job::whole::{FitSaid, SizeKind},
     size::Unit,
 };
 
@@ -30,7 +30,7 @@ pub(super) fn is_read(
     let one = &told.job.features[owner];
     // `keyway came out 5/32`: a fraction is a reading where a word says so.
     let came = reads && line.by_word && line.date.is_some() && one.nominal.is_some();
-    if matches!(one.side, Side::Thread) || num.vulgar && !came {
+    if matches!(one.side, SizeKind::Thread) || num.vulgar && !came {
         return false;
     }
     let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
@@ -43,7 +43,7 @@ pub(super) fn is_read(
     }
     // `backlash 6 thou`, of a day: nobody wishes for play in such words.
     let is_play = stems(&one.name).last().is_some_and(|word| is_play(word));
-    let is_count = one.side == Side::Length
+    let is_count = one.side == SizeKind::Length
         && !(is_play && line.date.is_some())
         && one.nominal.is_none()
         && !line.by_word
@@ -132,7 +132,7 @@ pub(super) fn reading_by_size(
     let waits = |at: &usize| {
         let one = &told.job.features[*at];
         let is_play = stems(&one.name).last().is_some_and(|word| word == "gap" || is_play(word));
-        one.side == Side::Length
+        one.side == SizeKind::Length
             && one.readings.is_empty()
             && one.line == line.number
             && (is_play || one.nominal.is_none())
@@ -162,7 +162,7 @@ pub(super) fn reading_by_size(
             // A key is measured across.
             let is_key = || told.names.parts[one.part].iter().any(|word| word == "key");
             told.is_near(*at, size)
-                && (one.side.surface().is_some() || one.side == Side::Other && is_key())
+                && (one.side.surface().is_some() || one.side == SizeKind::Other && is_key())
         })
         .collect();
     // `bush bore 11.97, reamed 12.03`, of the bush that is of such a size.
@@ -274,9 +274,9 @@ pub(super) fn other_side(
         return None;
     }
     let (name, side) = match one.side {
-        Side::Shaft if told.inwardness(part) < 0 => ("bore", Side::Hole),
-        Side::Shaft => ("hole", Side::Hole),
-        Side::Hole => ("od", Side::Shaft),
+        SizeKind::Shaft if told.inwardness(part) < 0 => ("bore", SizeKind::Hole),
+        SizeKind::Shaft => ("hole", SizeKind::Hole),
+        SizeKind::Hole => ("od", SizeKind::Shaft),
         _ => return None,
     };
     let taken = told.features_of(part).any(|(_, other)| other.side == side && other.name == name);

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side},
+    job::whole::{Job, NominalSize, PartFeature, SizeKind},
     size::{Deviations, Unit},
     standards::iso286::Class,
 };
@@ -140,8 +140,8 @@ pub(super) fn give(
         && line.unit.is_none()
         && told.units.said.is_none()
     {
-        let sized = |one: &&Feature| one.nominal.is_some() && one.side != Side::Thread;
-        let in_inches = |one: &Feature| one.unit == Unit::Inch;
+        let sized = |one: &&PartFeature| one.nominal.is_some() && one.side != SizeKind::Thread;
+        let in_inches = |one: &PartFeature| one.unit == Unit::Inch;
         let of_part = |part| told.features_of(part).map(|(_, one)| one).find(sized);
         let own = line.subject.and_then(of_part).is_some_and(in_inches);
         let is_mixed = told.job.features.iter().filter(sized).any(in_inches);
@@ -155,7 +155,7 @@ pub(super) fn give(
         }
     }
     // Nobody turns 20 in on a bench lathe, or bores a whole 8: was it millimetres?
-    let is_hole = given.owner.is_some_and(|at| told.job.features[at].side == Side::Hole);
+    let is_hole = given.owner.is_some_and(|at| told.job.features[at].side == SizeKind::Hole);
     let huge = |num: &Num| {
         told.units.unit_of(num, line.unit)
             == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
@@ -192,7 +192,7 @@ pub(super) fn give(
     match given.kind {
         // A number alone is no thread: its pitch is missing, or it is a drill.
         Kind::Num(_)
-            if given.owner.is_some_and(|at| told.job.features[at].side == Side::Thread) =>
+            if given.owner.is_some_and(|at| told.job.features[at].side == SizeKind::Thread) =>
         {
             told.ask_of_figure(
                 line,
@@ -224,7 +224,7 @@ pub(super) fn give(
         Kind::Range(low, high) => {
             let feature = given.owner.or(line
                 .feature
-                .filter(|at| told.job.features[*at].side == Side::Length && line.is_row))?;
+                .filter(|at| told.job.features[*at].side == SizeKind::Length && line.is_row))?;
             let (low, from) =
                 (told.units.length(low, line.unit)?, told.units.unit_of(high, line.unit));
             let high = told.units.length(high, line.unit)?;
@@ -241,11 +241,12 @@ pub(super) fn give(
                 told.ask_of_figure(line, given.place.clone(), text, Some(answer.into()));
                 return Some(feature);
             }
-            told.size(line, feature, Nominal::Between(low.min(high), low.max(high)), from);
+            told.size(line, feature, NominalSize::Between(low.min(high), low.max(high)), from);
             Some(feature)
         }
         Kind::Thread(name) => {
-            let owner = given.owner.filter(|owner| told.job.features[*owner].side == Side::Thread);
+            let owner =
+                given.owner.filter(|owner| told.job.features[*owner].side == SizeKind::Thread);
             let part = owner.map(|owner| told.job.features[owner].part).or_else(|| {
                 // `on shoulder screw 10, M8`: the screw's own.
                 let screw = line.mate_part.filter(|part| {
@@ -267,10 +268,10 @@ pub(super) fn give(
             });
             let part = part.unwrap_or_else(|| told.new_part("tapped hole", line.number));
             let feature = owner.unwrap_or_else(|| {
-                told.feature(line, part, "thread", Side::Thread, given.place.clone())
+                told.feature(line, part, "thread", SizeKind::Thread, given.place.clone())
             });
             // `is M10, M8 looked silly`: which of the two is it?
-            let nominal = Nominal::Thread(name.clone());
+            let nominal = NominalSize::Thread(name.clone());
             let said = told.said_here(line, feature).map(|at| &told.job.said[at]);
             if said.is_some_and(|said| said.nominal.as_ref().is_some_and(|one| *one != nominal)) {
                 told.ask_size(line, given);
@@ -329,7 +330,7 @@ pub(super) fn number(
         }
         if given.most {
             let from = told.units.unit_of(num, line.unit);
-            told.size(line, owner, Nominal::Between(Length::ZERO, size), from);
+            told.size(line, owner, NominalSize::Between(Length::ZERO, size), from);
             return Some(owner);
         }
         return Some(nominal(told, line, owner, size, num, given));
@@ -430,7 +431,7 @@ pub(super) fn nominal(
         feature
     };
     let from = told.units.unit_of(num, line.unit);
-    told.size(line, feature, Nominal::Size(size), from);
+    told.size(line, feature, NominalSize::Size(size), from);
     if given.class.is_some() {
         told.job.features[feature].class.clone_from(&given.class);
     }

@@ -1,6 +1,6 @@
 //! Numbers in words: `three hook bores`, `half inch`.
 
-use fits_core::{job::whole::SizeKind as Side, size::Unit};
+use fits_core::{job::whole::SizeKind, size::Unit};
 
 use super::{
     lexicon::{feature, inwardness, is_small, leads_to_mate},
@@ -36,7 +36,7 @@ fn counts(behind: &[Token]) -> bool {
     words.any(|word| {
         word.ends_with('s')
             && (inwardness(word).is_some()
-                || feature(word).is_some_and(|side| side != Side::Length))
+                || feature(word).is_some_and(|side| side != SizeKind::Length))
     })
 }
 

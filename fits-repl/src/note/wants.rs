@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, SizeKind as Side};
+use fits_core::job::whole::{FitSaid, SizeKind};
 
 use super::{
     Line,
@@ -95,7 +95,7 @@ impl Wants {
         let fit = std::mem::take(fit);
         let is_sure = is_sure
             || !fit.words.is_empty()
-            || from.is_some_and(|at| told.job.features[at].side != Side::Length);
+            || from.is_some_and(|at| told.job.features[at].side != SizeKind::Length);
         if is_sure
             && part.is_some()
             && part == line.subject
@@ -115,7 +115,7 @@ impl Wants {
             line.mate_part = Some(part);
         }
         let from = from
-            .filter(|from| !matches!(told.job.features[*from].side, Side::Length))
+            .filter(|from| !matches!(told.job.features[*from].side, SizeKind::Length))
             .map(|from| side_towards(told, from, part, &name, line))
             .or_else(|| {
                 let subject = line.subject?;
@@ -124,13 +124,16 @@ impl Wants {
                     |part| told.inwardness(part),
                 );
                 let own = told.inwardness(subject);
-                let side =
-                    if own > inner || own == inner && own > 1 { Side::Shaft } else { Side::Hole };
+                let side = if own > inner || own == inner && own > 1 {
+                    SizeKind::Shaft
+                } else {
+                    SizeKind::Hole
+                };
                 let matches = fit.words.contains("match") || fit.words.contains("follow");
-                let side = if matches { Side::Thread } else { side };
+                let side = if matches { SizeKind::Thread } else { side };
                 let word = match side {
-                    Side::Shaft => "od",
-                    Side::Thread => "thread",
+                    SizeKind::Shaft => "od",
+                    SizeKind::Thread => "thread",
                     _ => "hole",
                 };
                 let found =
@@ -145,13 +148,13 @@ impl Wants {
             |word: &String| ["screw", "bolt", "stud"].iter().any(|end| word.ends_with(end));
         let mut from = from;
         let one = &told.job.features[from];
-        let is_held = one.side == Side::Shaft && told.inwardness(one.part) > 1;
-        if (is_held || one.side == Side::Other)
+        let is_held = one.side == SizeKind::Shaft && told.inwardness(one.part) > 1;
+        if (is_held || one.side == SizeKind::Other)
             && fit.words.is_empty()
             && stems(&name).last().is_some_and(is_screw)
         {
             let thread = told.features_of(one.part).find(|(at, other)| {
-                other.side == Side::Thread && told.said_here(line, *at).is_some()
+                other.side == SizeKind::Thread && told.said_here(line, *at).is_some()
             });
             let Some((thread, _)) = thread else {
                 return told.remark(line.number, &name, line.subject);
@@ -202,11 +205,11 @@ impl Wants {
                     wanted.fit.words = format!("{}, {}", wanted.fit.words, fit.words);
                 }
             }
-        } else if !fit.words.is_empty() && told.job.features[feature].side != Side::Length {
+        } else if !fit.words.is_empty() && told.job.features[feature].side != SizeKind::Length {
             // A bush under its roller is pressed into it.
             let one = &told.job.features[feature];
             let holds = told.names.is_in_block(one.part)
-                && one.side == Side::Shaft
+                && one.side == SizeKind::Shaft
                 && fit.word.is_some_and(|word| !word.moves());
             let current = line.under.filter(|current| holds && *current != one.part);
             let name = current.map(|part| told.job.parts[part].name.clone()).unwrap_or_default();
@@ -230,10 +233,10 @@ fn side_towards(told: &Told, from: usize, mate: Option<usize>, name: &str, line:
         || stems(name).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0),
         |mate| told.inwardness(mate),
     );
-    let is_here = one.line == line.number && one.side == Side::Hole;
+    let is_here = one.line == line.number && one.side == SizeKind::Hole;
     let outside = || {
         let all = told.features_of(one.part);
-        all.filter(|(_, other)| other.line == one.line && other.side == Side::Shaft)
+        all.filter(|(_, other)| other.line == one.line && other.side == SizeKind::Shaft)
             .find(|(_, other)| other.at == one.at)
     };
     let is_listed = told.names.is_listed(one.part) || is_numbered(&told.names.parts[one.part]);

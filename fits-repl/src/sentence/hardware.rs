@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length,
-    standards::hardware::{RetainingRing as Ring, RingKind},
+    standards::hardware::{RetainingRing, RingKind},
 };
 
 use crate::sentence::{
@@ -214,7 +214,7 @@ fn is_listed_elsewhere(part: &str, roles: &Roles, system: System) -> bool {
         _ => return false,
     };
     let lists = |kind: RingKind, system: System| {
-        num.plain(system).parse::<Length>().is_ok_and(|on| Ring::find(kind, on).is_ok())
+        num.plain(system).parse::<Length>().is_ok_and(|on| RetainingRing::find(kind, on).is_ok())
     };
     let [metric, inch] = kinds;
     match system {

@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::whole::{NominalSize as Nominal, PartFeature as Feature},
+    job::whole::{NominalSize, PartFeature},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature as Surface,
 };
@@ -45,9 +45,9 @@ pub(crate) fn feature(
 }
 
 /// A thread's designation as a query.
-pub(super) fn of_thread(feature: &Feature) -> Option<&str> {
+pub(super) fn of_thread(feature: &PartFeature) -> Option<&str> {
     match &feature.nominal {
-        Some(Nominal::Thread(name)) => Some(name),
+        Some(NominalSize::Thread(name)) => Some(name),
         _ => None,
     }
 }

@@ -4,7 +4,7 @@
 
 use fits_core::{
     Limits,
-    job::whole::{Cut, Job, Mate, NominalSize as Nominal, Paired, PartFeature as Feature},
+    job::whole::{Cut, Job, Mate, NominalSize, Paired, PartFeature},
     shop::{Reading, Verdict},
     standards::iso286::Feature as Surface,
 };
@@ -25,7 +25,7 @@ use crate::{
 
 /// What the job knows of one feature.
 struct Known<'a> {
-    feature: &'a Feature,
+    feature: &'a PartFeature,
     side: Surface,
     limits: Limits,
     mate: Option<&'a Mate>,
@@ -67,7 +67,7 @@ pub(super) fn blocks(
     let figures = asked::feature(session, side, limits, feature.unit);
     let is_bought = job.parts.get(feature.part).is_some_and(|part| part.bought);
     head(&mut top, &known, figures.as_deref(), is_bought, &text);
-    let nominal = feature.nominal.as_ref().and_then(Nominal::size);
+    let nominal = feature.nominal.as_ref().and_then(NominalSize::size);
     let picture = match &known.pair {
         Some(pair) => zones::of_joint(pair, &text),
         None => {

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Error, Length, Limits,
-    job::whole::{Cut, Job, Mate, NominalSize as Nominal, Paired, Question, SizeKind as Side},
+    job::whole::{Cut, Job, Mate, NominalSize, Paired, Question, SizeKind},
     shop::{Hazard, assemble::lead_in},
     size::Unit,
 };
@@ -241,14 +241,14 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
     else {
         return Err("the joint");
     };
-    let sizes = |part: usize, side: Side| {
+    let sizes = |part: usize, side: SizeKind| {
         job.features_of(part)
             .filter(move |(_, feature)| feature.side == side)
             .filter_map(|(_, feature)| Some((feature, feature.nominal.as_ref()?.size()?)))
     };
     let material = |part: usize| job.parts.get(part).and_then(|part| part.material.as_deref());
     let unit = hole.unit;
-    let outside = sizes(hole.part, Side::Shaft)
+    let outside = sizes(hole.part, SizeKind::Shaft)
         .filter(|(_, outside)| *outside > size)
         .map(|(_, outside)| outside)
         .min()
@@ -261,7 +261,7 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
         material(shaft.part).ok_or("what the inner part is made of")?,
     );
     let bore =
-        sizes(shaft.part, Side::Hole).map(|(_, bore)| bore).filter(|bore| *bore < size).max();
+        sizes(shaft.part, SizeKind::Hole).map(|(_, bore)| bore).filter(|bore| *bore < size).max();
     let bore = bore.map_or(String::new(), |bore| format!(" id {}", typed(bore, unit)));
     let (above, below) = (&pair.hole.label, &pair.shaft.label);
     let is_read = pair.hole.in_hand.is_some() || pair.shaft.in_hand.is_some();
@@ -298,9 +298,9 @@ fn end_play(job: &Job, session: &Session) -> Option<Block> {
             let units = text_of(session, Some(feature)).units();
             let both = |size: Length| units.map(|unit| Text::size(size, unit)).join(" or ");
             let words = match feature.nominal.as_ref()? {
-                Nominal::Size(size) => both(*size),
-                Nominal::Between(low, high) => format!("{} to {}", both(*low), both(*high)),
-                Nominal::Thread(_) => return None,
+                NominalSize::Size(size) => both(*size),
+                NominalSize::Between(low, high) => format!("{} to {}", both(*low), both(*high)),
+                NominalSize::Thread(_) => return None,
             };
             let read = match feature.reading() {
                 Some(reading) => Cell::from(both(reading.size)),

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature},
+    job::whole::{Job, NominalSize, PartFeature},
     size::Unit,
 };
 
@@ -29,7 +29,7 @@ pub(super) fn pages(
 ) -> Vec<Page> {
     let Some(this) = job.parts.get(part) else { return Vec::new() };
     // One that was told apart into several stands for none by itself.
-    let features: Vec<(usize, &Feature)> =
+    let features: Vec<(usize, &PartFeature)> =
         job.features_of(part).filter(|(at, _)| !job.is_split(*at)).collect();
     let text = text_of(session, features.first().map(|(_, feature)| *feature));
     let mut head = Block::default();
@@ -111,7 +111,7 @@ pub(super) fn uncut(job: &Job, session: &Session) -> Vec<Page> {
 const UNCUT: &str = "Parts with nothing to cut to a fit";
 
 /// How figures are written: in the unit of the feature first.
-pub(super) fn text_of(session: &Session, feature: Option<&Feature>) -> Text {
+pub(super) fn text_of(session: &Session, feature: Option<&PartFeature>) -> Text {
     let units = match feature.map(|feature| feature.unit) {
         None => session.units,
         Some(Unit::Inch | Unit::Thou | Unit::Tenth) => Units::Inches,
@@ -129,7 +129,7 @@ fn thread(session: &mut Session, query: &str) -> Option<Box<ThreadAnswer>> {
 }
 
 /// A thread's limits, and the tap drill where it is a nut.
-fn threaded(name: &str, answer: &ThreadAnswer, feature: &Feature, session: &Session) -> Block {
+fn threaded(name: &str, answer: &ThreadAnswer, feature: &PartFeature, session: &Session) -> Block {
     let text = text_of(session, Some(feature));
     let mut block = Block::default();
     block.heading(2, &format!("{name}: {}", answer.name.designation));
@@ -183,15 +183,15 @@ fn other(job: &Job, at: usize, name: &str, text: &Text) -> Vec<Cell> {
     };
     let mut wanted = match &feature.nominal {
         None => "not said".to_owned(),
-        Some(Nominal::Size(size)) => match feature.deviations.map(|by| by.about(*size)) {
+        Some(NominalSize::Size(size)) => match feature.deviations.map(|by| by.about(*size)) {
             Some(Ok(limits)) => {
                 let [one, other] = units.map(|unit| Text::range(limits, unit));
                 format!("{one} ({other})")
             }
             _ => both(*size),
         },
-        Some(Nominal::Between(low, high)) => format!("{} to {}", both(*low), both(*high)),
-        Some(Nominal::Thread(name)) => name.clone(),
+        Some(NominalSize::Between(low, high)) => format!("{} to {}", both(*low), both(*high)),
+        Some(NominalSize::Thread(name)) => name.clone(),
     };
     // What is said of its fit and gives no limits yet.
     let fits: Vec<String> = job

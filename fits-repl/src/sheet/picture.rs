@@ -4,7 +4,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Job, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side},
+    job::whole::{Job, NominalSize, PartFeature, SizeKind},
     standards::iso286::Feature as Surface,
 };
 
@@ -15,7 +15,7 @@ use crate::render::{
 
 /// One step of a shaft, or one bore.
 struct Step<'a> {
-    feature: &'a Feature,
+    feature: &'a PartFeature,
     /// Its number on the page.
     number: usize,
     across: Length,
@@ -35,7 +35,7 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
     let mut holes = Vec::new();
     let features = job.features_of(part).filter(|(at, _)| !job.is_split(*at));
     for (number, (_, feature)) in features.enumerate() {
-        let Some(size) = feature.nominal.as_ref().and_then(Nominal::size) else {
+        let Some(size) = feature.nominal.as_ref().and_then(NominalSize::size) else {
             continue;
         };
         let step =
@@ -69,11 +69,11 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
 
 /// The length of a step: a length of the same part that is named after it, or the
 /// only one in its line where it is the line's only diameter.
-pub(super) fn length_of(job: &Job, part: usize, feature: &Feature) -> Option<Length> {
+pub(super) fn length_of(job: &Job, part: usize, feature: &PartFeature) -> Option<Length> {
     let lengths = || {
-        job.features_of(part)
-            .filter(|(_, other)| other.side == Side::Length)
-            .filter_map(|(_, other)| Some((other, other.nominal.as_ref().and_then(Nominal::size)?)))
+        job.features_of(part).filter(|(_, other)| other.side == SizeKind::Length).filter_map(
+            |(_, other)| Some((other, other.nominal.as_ref().and_then(NominalSize::size)?)),
+        )
     };
     let named = lengths().find(|(other, _)| {
         let rest = other.name.strip_prefix(feature.name.as_str()).map(str::trim);
@@ -84,7 +84,7 @@ pub(super) fn length_of(job: &Job, part: usize, feature: &Feature) -> Option<Len
     if let Some((_, length)) = named {
         return Some(length);
     }
-    let here = |other: &Feature| other.line == feature.line;
+    let here = |other: &PartFeature| other.line == feature.line;
     let diameters = job
         .features_of(part)
         .filter(|(_, other)| other.side.surface().is_some() && here(other))

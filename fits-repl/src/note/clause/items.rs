@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::{job::whole::SizeKind as Side, shop::words::Word, size::Unit};
+use fits_core::{job::whole::SizeKind, shop::words::Word, size::Unit};
 
 use super::{
     led, named, owner,
@@ -22,7 +22,7 @@ pub(in crate::note) enum Item {
     /// A feature, with the part that its words name, or a mate that they hint at.
     Feature {
         name: String,
-        side: Side,
+        side: SizeKind,
         part: Option<usize>,
         mate: Option<String>,
     },
@@ -36,7 +36,7 @@ pub(in crate::note) enum Item {
         is_sure: bool,
     },
     /// The mate's own feature, named behind it: `in the yoke hole`.
-    MateFeature(String, Side),
+    MateFeature(String, SizeKind),
     /// A size of the mate.
     OfMate(Kind),
     Size(Kind),
@@ -125,7 +125,10 @@ pub(super) fn item(
         // The depths of a keyway, as drawings mark them.
         Kind::Code(word) if matches!(word.as_str(), "t1" | "t2") => {
             let name = format!("depth {word}");
-            return (Some(Item::Feature { name, side: Side::Length, part: None, mate: None }), 1);
+            return (
+                Some(Item::Feature { name, side: SizeKind::Length, part: None, mate: None }),
+                1,
+            );
         }
         // `.7483 LH`, after `journals`.
         Kind::Word(word)
@@ -144,12 +147,12 @@ pub(super) fn item(
     if across_flats(rest) {
         let named = out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
         let name = "flats".to_owned();
-        let flats = Item::Feature { name, side: Side::Other, part: None, mate: None };
+        let flats = Item::Feature { name, side: SizeKind::Other, part: None, mate: None };
         return (Some(if named { Item::Loose("flats".into()) } else { flats }), 3);
     }
     // `on washer .125 thick`: the size is of what is named behind it.
     if let Some((Item::OfMate(_), _)) = out.last()
-        && let Some((name, side @ Side::Length, taken)) = feature_phrase(rest)
+        && let Some((name, side @ SizeKind::Length, taken)) = feature_phrase(rest)
     {
         let place = rest[0].at.clone();
         out.insert(out.len() - 1, (Item::MateFeature(name, side), place));
@@ -242,7 +245,7 @@ pub(super) fn item(
             // `3/16 key` of a shaft: its keyway.
             let is_key = said.last().is_some_and(|word| stem(word) == "key");
             let (name, side) =
-                if is_key { ("keyway", Side::Other) } else { ("pin hole", Side::Hole) };
+                if is_key { ("keyway", SizeKind::Other) } else { ("pin hole", SizeKind::Hole) };
             out.push((
                 Item::Feature {
                     name: name.to_owned(),
@@ -262,8 +265,8 @@ pub(super) fn item(
             let said = said.join(" ");
             if phrases::is_modifier(told, line, part, rest, taken, &name, side) {
                 let is_end = name.starts_with("end");
-                let mate =
-                    (!is_end && !matches!(side, Side::Length | Side::Other)).then(|| said.clone());
+                let mate = (!is_end && !matches!(side, SizeKind::Length | SizeKind::Other))
+                    .then(|| said.clone());
                 let item = Item::Feature { name: format!("{said} {name}"), side, part: None, mate };
                 return (Some(item), taken + more);
             }
@@ -280,7 +283,7 @@ pub(super) fn item(
     }
     if word == "clearance" && matches!(rest.get(1).map(|next| &next.kind), Some(Kind::Num(_))) {
         let name = "clearance hole".to_owned();
-        return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        return (Some(Item::Feature { name, side: SizeKind::Hole, part: None, mate: None }), 1);
     }
     if is_fit_word && let Some((taken, fit)) = lexicon::fit(&words) {
         let said = words[..taken].join(" ");
@@ -341,7 +344,7 @@ pub(super) fn item(
         && let [(Item::Size(Kind::Num(_)), _)] = out.as_slice()
     {
         let name = word.to_owned();
-        return (Some(Item::Feature { name, side: Side::Shaft, part: None, mate: None }), 1);
+        return (Some(Item::Feature { name, side: SizeKind::Shaft, part: None, mate: None }), 1);
     }
     if let Some((name, side, taken)) = feature_phrase(rest) {
         // `pivot hole, bored true 1.000`: what was done to it.
@@ -382,7 +385,7 @@ pub(super) fn item(
     // `ream 1/4 for a dowel`: a hole.
     let by_size =
         |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
-    let has_hole = matches!(out.last(), Some((Item::Feature { side: Side::Hole, .. }, _)));
+    let has_hole = matches!(out.last(), Some((Item::Feature { side: SizeKind::Hole, .. }, _)));
     // `broke the 1/2 drill`: a tool.
     let of_tool = || {
         let article = at.checked_sub(2).and_then(|before| tokens[before].word());
@@ -411,11 +414,11 @@ pub(super) fn item(
         && (by_size(rest.get(1)) && line.date.is_none()
             || matches!(out.last(), Some((Item::Size(_), _)))
                 // `crank hole 3/4 reamed` has said it.
-                && !out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }))
+                && !out.iter().any(|(item, _)| matches!(item, Item::Feature { side: SizeKind::Hole, .. }))
                 && rest.get(1).and_then(Token::word) != Some("rod"))
     {
         let name = "hole".to_owned();
-        return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        return (Some(Item::Feature { name, side: SizeKind::Hole, part: None, mate: None }), 1);
     }
     if says_measured(word) {
         return (Some(Item::Reads(surely_measured(word))), 1);

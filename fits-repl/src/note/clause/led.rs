@@ -1,6 +1,6 @@
 //! The other part of a joint, behind `in`, `on`, `for` or an arrow.
 
-use fits_core::job::whole::{Job, SizeKind as Side};
+use fits_core::job::whole::{Job, SizeKind};
 
 use super::{
     items::{Item, Placed, across_flats},
@@ -18,7 +18,7 @@ use crate::note::{
 
 /// A feature of another part: that part's name, the part, the feature's name, its
 /// side, how many tokens name it.
-type Place = (String, usize, String, Side, usize);
+type Place = (String, usize, String, SizeKind, usize);
 
 /// A feature named right behind the mate is the mate's, where it is on the
 /// other side than the one spoken of: `.875 in the yoke hole .877`.
@@ -27,7 +27,7 @@ pub(super) fn mates_own(
     rest: &[Token],
     out: &[Placed],
     line: &Line,
-) -> Option<(String, Side, usize)> {
+) -> Option<(String, SizeKind, usize)> {
     // `on the wheel shaft drum end`: the whole name of a feature that the mate has.
     if let Some((Item::Mate { part: Some(part), .. }, _)) = out.last() {
         let words: Vec<String> =
@@ -63,8 +63,9 @@ pub(super) fn mates_own(
     let own = own.or_else(before);
     side.surface()?;
     // `rod, clears spindle bore`: the rod has none.
-    let inner =
-        || side == Side::Hole && line.subject.is_some_and(|subject| told.inwardness(subject) > 1);
+    let inner = || {
+        side == SizeKind::Hole && line.subject.is_some_and(|subject| told.inwardness(subject) > 1)
+    };
     if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() && !inner() {
         return None;
     }
@@ -176,9 +177,10 @@ fn for_hole(
     });
     // `foot holes: 8.5 clearance for M8`: the hole stands before the colon.
     let of_line = line.feature.map(|at| &told.job.features[at]);
-    let under_hole = of_line.is_some_and(|one| one.side == Side::Hole && one.line == line.number)
+    let under_hole = of_line
+        .is_some_and(|one| one.side == SizeKind::Hole && one.line == line.number)
         && features.clone().next().is_none();
-    let is_hole = under_hole || features.any(|side| side == Side::Hole);
+    let is_hole = under_hole || features.any(|side| side == SizeKind::Hole);
     if let (Some(Token { kind: kind @ Kind::Thread(thread), at }), true) = (rest.get(1), is_hole) {
         // `hole for M6`, `hole for 5/16 bsf hex hd`: what goes through has the thread.
         let said: Vec<String> = rest[2..]
@@ -191,7 +193,7 @@ fn for_hole(
         out.push((Item::Mate { name, part: None, is_sure: true }, at.clone()));
         return Some((Some(Item::OfMate(kind.clone())), taken));
     }
-    let is_cut = matches!(out.last(), Some((Item::Feature { side: Side::Other, .. }, _)));
+    let is_cut = matches!(out.last(), Some((Item::Feature { side: SizeKind::Other, .. }, _)));
     let (mut more, taken) = noun_of_size(&rest[1..]).filter(|_| is_hole || is_cut)?;
     // A groove is as wide as the cord that it is for.
     if let ([_, (size, _)], true) = (more.as_mut_slice(), is_cut)
@@ -214,7 +216,7 @@ pub(super) fn led_mate(
     let said_fit =
         out.iter().any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_) | Item::InPlace));
     let in_hole =
-        out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
+        out.iter().any(|(item, _)| matches!(item, Item::Feature { side: SizeKind::Hole, .. }));
     let purpose = word == "for" || word == "to";
     // `it` is what the clause before spoke of.
     if matches!(rest.get(1).and_then(Token::word), Some("it" | "them")) {
@@ -254,8 +256,8 @@ pub(super) fn led_mate(
             if let (Some(of), [(Item::Feature { side, part: own @ None, .. }, _)]) =
                 (part, out.as_mut_slice())
                 && match side {
-                    Side::Hole => word == "in",
-                    Side::Shaft => word == "on",
+                    SizeKind::Hole => word == "in",
+                    SizeKind::Shaft => word == "on",
                     _ => word == "in" || word == "on",
                 }
                 && rest.iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Thread(_)))
@@ -272,7 +274,7 @@ pub(super) fn led_mate(
             }
             // `end play on crank`, `bore in housing`.
             let of_length =
-                matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));
+                matches!(out.last(), Some((Item::Feature { side: SizeKind::Length, .. }, _)));
             if let (true, Some(part)) = (of_length, part) {
                 return (Some(Item::Part(part)), 1 + taken);
             }
@@ -283,7 +285,7 @@ pub(super) fn led_mate(
             if let (Some(subject), Some(_)) = (subject, part)
                 && let Some((Item::Feature { side, part: own @ None, mate, .. }, _)) =
                     out.last_mut()
-                && matches!(side, Side::Hole | Side::Other)
+                && matches!(side, SizeKind::Hole | SizeKind::Other)
             {
                 *own = part;
                 *mate = Some(told.job.parts[subject].name.clone());
@@ -297,8 +299,10 @@ pub(super) fn led_mate(
             });
             let in_hole = in_hole
                 || out.iter().any(|(item, _)| match item {
-                    Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. } => true,
-                    Item::Feature { side: Side::Other, .. } => !sized,
+                    Item::Size(Kind::Thread(_)) | Item::Feature { side: SizeKind::Shaft, .. } => {
+                        true
+                    }
+                    Item::Feature { side: SizeKind::Other, .. } => !sized,
                     _ => false,
                 });
             let is_sure = said_fit || in_hole || !purpose || is_whole;
@@ -408,7 +412,7 @@ pub(super) fn feature_led(told: &Told, rest: &[Token], line: &Line) -> Option<Pl
         (alike.take(2).count() == 1).then_some(())?;
         let one = &told.job.features[at];
         let is_other = line.subject.is_some_and(|part| part != one.part);
-        let is_side = one.side.surface().is_some() || one.side == Side::Other && count > 1;
+        let is_side = one.side.surface().is_some() || one.side == SizeKind::Other && count > 1;
         (is_other && is_side).then(|| {
             let part = told.job.parts[one.part].name.clone();
             (part, one.part, one.name.clone(), one.side, skip + count)

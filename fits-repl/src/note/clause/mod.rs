@@ -15,7 +15,7 @@ mod whose;
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Job, SizeKind as Side, State};
+use fits_core::job::whole::{FitSaid, Job, SizeKind, State};
 
 use items::{Item, Placed};
 use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
@@ -139,7 +139,7 @@ fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: 
                 && names_feature()
         }
         // `Length: 9-3/4`: a feature and its size.
-        ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(Side::Length),
+        ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(SizeKind::Length),
         // A name and its size in columns under no header.
         '\t' => !has_size(clause) && has_size(&next[..1]) && last.is_some(),
         _ => false,
@@ -375,7 +375,7 @@ fn subject(
 
 /// The feature that a joint said in the clause begins at.
 fn joint_end(told: &Told, wants: &Wants, clause: &Clause, line: &Line) -> Option<usize> {
-    let is_length = |at: usize| told.job.features[at].side == Side::Length;
+    let is_length = |at: usize| told.job.features[at].side == SizeKind::Length;
     let is_own = |at: usize| Some(told.job.features[at].part) == line.subject;
     // `thread 1.5 long in the base`: it is the thread that goes in.
     let whole = clause.last.filter(|at| clause.mate.is_some() && is_length(*at)).and_then(|_| {
@@ -390,8 +390,8 @@ fn joint_end(told: &Told, wants: &Wants, clause: &Clause, line: &Line) -> Option
         clause.last.is_none()
             && wants.wanted_on(line.number).any(|want| want.feature == at)
             && other.is_some_and(|other| match one.side {
-                Side::Shaft => told.inwardness(other) > own,
-                Side::Hole => told.inwardness(other) < own,
+                SizeKind::Shaft => told.inwardness(other) > own,
+                SizeKind::Hole => told.inwardness(other) < own,
                 _ => false,
             })
     };
@@ -417,7 +417,7 @@ impl Clause<'_> {
             let taken = |feature: usize| self.of.contains(&Some(feature));
             // `.5 thick` reads from the size on, whatever stands before it.
             let is_length =
-                |at: usize| matches!(items[at].0, Item::Feature { side: Side::Length, .. });
+                |at: usize| matches!(items[at].0, Item::Feature { side: SizeKind::Length, .. });
             // `tapped 3/8 BSF deep 5/8`: no length is a thread.
             let is_thread = matches!(items[size].0, Item::Size(Kind::Thread(_)));
             // `47 H8 x 7 deep`: the class of the first stands between.

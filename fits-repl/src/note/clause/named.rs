@@ -1,6 +1,6 @@
 //! Features by how they are named: for what goes in them, by their owner, by a form.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::{
     items::{Item, Placed},
@@ -31,19 +31,21 @@ pub(super) fn named(
     match word {
         // `flat 5.5 across`, not `flat 25 x 3`.
         "flat" if is_num(1) && matches!(rest.get(2)?.word(), Some("across" | "deep" | "wide")) => {
-            return Some((own("flat", Side::Other), 1));
+            return Some((own("flat", SizeKind::Other), 1));
         }
         // `three on a 95 circle`
-        "circle" if behind_size => return Some((own("pcd", Side::Length), 1)),
+        "circle" if behind_size => return Some((own("pcd", SizeKind::Length), 1)),
         "pitch" | "bolt" | "hole" if behind_size && rest.get(1)?.word() == Some("circle") => {
-            return Some((own("pcd", Side::Length), 2));
+            return Some((own("pcd", SizeKind::Length), 2));
         }
         // `tapered 1 in 12 over 60`: how long the taper is.
-        "over" if line.tapers && is_num(1) => return Some((own("taper length", Side::Length), 1)),
+        "over" if line.tapers && is_num(1) => {
+            return Some((own("taper length", SizeKind::Length), 1));
+        }
         _ => {}
     }
     if let Some((name, mate, taken)) = housing_of(told, rest, line) {
-        let item = Item::Feature { name, side: Side::Hole, part: None, mate: Some(mate) };
+        let item = Item::Feature { name, side: SizeKind::Hole, part: None, mate: Some(mate) };
         return Some((item, taken));
     }
     of_owner(told, rest, line, out)
@@ -92,11 +94,11 @@ fn of_owner(told: &Told, rest: &[Token], line: &Line, out: &[Placed]) -> Option<
     if let Some((inner, taken)) = told.part_at(rest)
         && inner != owner
         && told.inwardness(inner) > told.inwardness(owner)
-        && let Some((name, Side::Hole, more)) = feature_phrase(&rest[taken..])
+        && let Some((name, SizeKind::Hole, more)) = feature_phrase(&rest[taken..])
     {
         let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
         let name = if line.reads { name } else { format!("{} {name}", said.join(" ")) };
-        return Some((item(name, Side::Hole), taken + more));
+        return Some((item(name, SizeKind::Hole), taken + more));
     }
     let word = rest.first()?.word().filter(|word| line.reads && feature(word).is_none())?;
     let said = stem(word);
@@ -163,7 +165,7 @@ pub(super) fn seats_by_class(items: &mut [Placed]) {
         if let (Item::Feature { name, side, .. }, true, true) = (&mut items[at].0, is_size, is_hole)
             && is_seat(name)
         {
-            *side = Side::Hole;
+            *side = SizeKind::Hole;
         }
     }
 }

@@ -1,6 +1,6 @@
 //! A part that a clause opens or goes with, and sizes said to be as others.
 
-use fits_core::job::whole::{FitSaid, Job, SizeKind as Side};
+use fits_core::job::whole::{FitSaid, Job, SizeKind};
 
 use super::{
     items::{Item, Placed},
@@ -21,8 +21,8 @@ pub(super) fn spoken_of(job: &Job, line: &Line) -> Option<usize> {
     let one = &job.features[last];
     let of = line.role_of.filter(|at| {
         let base = &job.features[*at];
-        one.side == Side::Length
-            && base.side != Side::Length
+        one.side == SizeKind::Length
+            && base.side != SizeKind::Length
             && base.part == one.part
             && one.name.starts_with(&base.name)
     });
@@ -41,7 +41,7 @@ pub(super) fn names_mate(
     let one = &told.job.features[feature];
     let goes = one.line == line.number
         && one.nominal.is_some()
-        && (one.side.surface().is_some() || one.side == Side::Thread);
+        && (one.side.surface().is_some() || one.side == SizeKind::Thread);
     let code = || {
         let is_number = |code: &str| code.len() > 2 && code.starts_with(char::is_numeric);
         matches!(&clause[0].kind, Kind::Code(code) if is_number(code)).then_some(1)
@@ -148,7 +148,7 @@ pub(super) fn goes_here(
         && one.nominal.is_some()
         && part != Some(one.part)
         && Some(one.part) == line.subject
-        && (one.side.surface().is_some() || one.side == Side::Thread);
+        && (one.side.surface().is_some() || one.side == SizeKind::Thread);
     let (true, Some((words, word))) = (goes, fit) else { return false };
     let mut fit = FitSaid { words, word, clearance: None };
     let said: Vec<String> =
@@ -298,10 +298,10 @@ pub(super) fn sits_in_host(told: &mut Told, wants: &mut Wants, line: &mut Line) 
     let (Some(part), Some(host)) = (line.subject, line.before) else { return };
     let is_bush = told.names.parts[part].last().is_some_and(|word| word == "bush");
     let is_new = told.job.parts[part].line == line.number && line.date.is_none();
-    let is_round = told.features_of(host).any(|(_, one)| one.side == Side::Shaft);
+    let is_round = told.features_of(host).any(|(_, one)| one.side == SizeKind::Shaft);
     let od = told
         .features_of(part)
-        .find(|(at, one)| one.side == Side::Shaft && wants.of(*at).is_none())
+        .find(|(at, one)| one.side == SizeKind::Shaft && wants.of(*at).is_none())
         .map(|(at, one)| (at, one.at.clone()));
     if let (true, Some((od, at))) = (is_bush && is_new && !is_round, od) {
         let (name, spoken) = (told.job.parts[host].name.clone(), line.feature);
@@ -353,7 +353,7 @@ pub(super) fn nut_of_thread(
     let thread = (0..told.job.features.len()).rev().find(|at| {
         let one = &told.job.features[*at];
         one.line == line.number
-            && one.side == Side::Thread
+            && one.side == SizeKind::Thread
             && one.nominal.is_some()
             && wants.of(*at).is_none()
     });

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{Job, SizeKind as Side};
+use fits_core::job::whole::{Job, SizeKind};
 
 use super::items::Item;
 use crate::note::{
@@ -31,7 +31,7 @@ pub(super) fn item_feature(
     let tapered = line.feature.filter(|_| line.tapers && is_taper_end(name));
     let (name, side) = &match tapered.map(|at| &told.job.features[at]) {
         // `tapered over 60 (big end .394)`: of a bar that is turned so.
-        Some(one) if one.name == "taper length" => (format!("taper {name}"), Side::Shaft),
+        Some(one) if one.name == "taper length" => (format!("taper {name}"), SizeKind::Shaft),
         Some(one) => (format!("{} {name}", one.name), one.side),
         None => (name.clone(), *side),
     };
@@ -74,14 +74,14 @@ pub(super) fn item_feature(
     // `60T, 2 1/2 pcd`: the circle of its teeth, not of holes.
     let is_pitch = is_role && role(&head) == "pcd" && line.geared;
     if let (true, Some(part)) = (is_pitch, subject)
-        && !line.feature.is_some_and(|at| matches!(of(at).0, Side::Hole | Side::Thread))
+        && !line.feature.is_some_and(|at| matches!(of(at).0, SizeKind::Hole | SizeKind::Thread))
     {
-        return Some(told.feature(line, part, "pitch diameter", Side::Other, place.clone()));
+        return Some(told.feature(line, part, "pitch diameter", SizeKind::Other, place.clone()));
     }
     // `pitch diameter 45, width 16`: the wheel is so wide.
     line.feature = line.feature.filter(|at| !(is_role && of(*at).1.starts_with("pitch ")));
     // `3/16 wide, 3/32 deep, 7/8 long`: all of the keyway.
-    if is_role && line.feature.is_some_and(|at| told.job.features[at].side == Side::Length) {
+    if is_role && line.feature.is_some_and(|at| told.job.features[at].side == SizeKind::Length) {
         line.feature = line.role_of.or(line.feature);
     }
     if is_role {
@@ -95,11 +95,11 @@ pub(super) fn item_feature(
                 && told.names.parts[*part].last().is_some_and(|word| word == "key")
         })
     {
-        return Some(told.feature(line, key, "width", Side::Other, place.clone()));
+        return Some(told.feature(line, key, "width", SizeKind::Other, place.clone()));
     }
     // A keyway is as wide as its size says.
     let is_flat = |last: &usize| {
-        told.job.features[*last].side == Side::Other
+        told.job.features[*last].side == SizeKind::Other
             && Some(told.job.features[*last].part) == subject
     };
     if is_role
@@ -110,14 +110,14 @@ pub(super) fn item_feature(
     }
     if is_role
         && let Some(last) = line.feature.filter(|last| {
-            told.job.features[*last].side != Side::Length
+            told.job.features[*last].side != SizeKind::Length
                 && subject.is_none_or(|part| told.job.features[*last].part == part)
                 && !(line.is_row)
         })
     {
         let name = format!("{} {}", told.job.features[last].name, role(&head));
         let part = told.job.features[last].part;
-        return Some(told.feature(line, part, &name, Side::Length, place.clone()));
+        return Some(told.feature(line, part, &name, SizeKind::Length, place.clone()));
     }
     let near = match size {
         Some(Kind::Num(num)) => told.units.length(num, line.unit),
@@ -133,7 +133,7 @@ pub(super) fn item_feature(
             let same_marks =
                 marks(&stems(name)) == marks(&stems(&one.name)) || marks(&stems(name)).is_empty();
             let is_thread =
-                one.side == Side::Thread && matches!(size, Some(Kind::Thread(_)) | None);
+                one.side == SizeKind::Thread && matches!(size, Some(Kind::Thread(_)) | None);
             same_marks
                 && (line.reads
                     || only_known
@@ -194,7 +194,7 @@ pub(super) fn item_feature(
     };
     let opened = line.declares && line.date.is_some();
     if (subject.is_none() || part.is_none() && line.date.is_some() && !opened)
-        && *side != Side::Length
+        && *side != SizeKind::Length
         && let Some(found) = everywhere(told)
     {
         let one = told.job.features[found].clone();
@@ -206,7 +206,7 @@ pub(super) fn item_feature(
         line.subject = Some(one.part);
         return Some(instance_of(told, line.number, found, name, place));
     }
-    if only_known && *side == Side::Length && !readings::is_play(&head) {
+    if only_known && *side == SizeKind::Length && !readings::is_play(&head) {
         return None;
     }
     // `first slab rolled, 8 thick`, of no part: nothing of the whole is that.
@@ -215,7 +215,9 @@ pub(super) fn item_feature(
     }
     // A feature with no part in its line is of the part spoken of last.
     let before = line.under.filter(|_| {
-        line.date.is_none() && !line.reads && matches!(side, Side::Shaft | Side::Hole | Side::Other)
+        line.date.is_none()
+            && !line.reads
+            && matches!(side, SizeKind::Shaft | SizeKind::Hole | SizeKind::Other)
     });
     // The hole that a pin goes in is its mate's.
     let is_pin = |part: usize| {
@@ -225,7 +227,7 @@ pub(super) fn item_feature(
     };
     let subject = line
         .mate_part
-        .filter(|_| *side == Side::Hole && part.is_none() && subject.is_some_and(is_pin))
+        .filter(|_| *side == SizeKind::Hole && part.is_none() && subject.is_some_and(is_pin))
         .or(subject);
     let part = subject.or(before).unwrap_or_else(|| told.assembly(line.number));
     let name = match head.as_str() {
@@ -251,7 +253,7 @@ fn is_taper_end(name: &str) -> bool {
 pub(super) fn hole_waits(job: &Job, line: &Line) -> bool {
     line.feature.is_some_and(|at| {
         let one = &job.features[at];
-        one.line == line.number && one.side == Side::Hole && one.nominal.is_none()
+        one.line == line.number && one.side == SizeKind::Hole && one.nominal.is_none()
     })
 }
 

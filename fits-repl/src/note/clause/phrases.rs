@@ -1,6 +1,6 @@
 //! Phrases that name a feature or say one thing.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::items::Item;
 use crate::note::{
@@ -38,14 +38,14 @@ pub(super) fn phrase(words: &[&str]) -> Option<(Item, usize)> {
         // `sq for handle`, not `key 3/16 sq`.
         ["sq", "for" | "on", ..] => {
             let name = "square".to_owned();
-            (Item::Feature { name, side: Side::Other, part: None, mate: None }, 1)
+            (Item::Feature { name, side: SizeKind::Other, part: None, mate: None }, 1)
         }
         // `one flat, 3/8 wide`, not `a flat bar`.
         ["one" | "a" | "two", flat @ ("flat" | "flats"), rest @ ..]
             if !rest.first().is_some_and(|next| lexicon::is_stock(next)) =>
         {
             let name = (*flat).to_owned();
-            (Item::Feature { name, side: Side::Other, part: None, mate: None }, 2)
+            (Item::Feature { name, side: SizeKind::Other, part: None, mate: None }, 2)
         }
         ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
         ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
@@ -59,16 +59,23 @@ pub(super) fn phrase(words: &[&str]) -> Option<(Item, usize)> {
             (length(&words[..1]), 1)
         }
         ["over", "all", ..] => (length(&["overall"]), 2),
-        ["key", "way", ..] => {
-            (Item::Feature { name: "keyway".into(), side: Side::Other, part: None, mate: None }, 2)
-        }
-        ["cross" | "x-hole" | "cross-hole", "hole", ..] => (
-            Item::Feature { name: "cross hole".into(), side: Side::Hole, part: None, mate: None },
+        ["key", "way", ..] => (
+            Item::Feature { name: "keyway".into(), side: SizeKind::Other, part: None, mate: None },
             2,
         ),
-        ["x-hole" | "cross-hole" | "crosshole", ..] => {
-            (Item::Feature { name: words[0].into(), side: Side::Hole, part: None, mate: None }, 1)
-        }
+        ["cross" | "x-hole" | "cross-hole", "hole", ..] => (
+            Item::Feature {
+                name: "cross hole".into(),
+                side: SizeKind::Hole,
+                part: None,
+                mate: None,
+            },
+            2,
+        ),
+        ["x-hole" | "cross-hole" | "crosshole", ..] => (
+            Item::Feature { name: words[0].into(), side: SizeKind::Hole, part: None, mate: None },
+            1,
+        ),
         _ => return None,
     })
 }
@@ -81,7 +88,7 @@ pub(super) fn is_modifier(
     rest: &[Token],
     taken: usize,
     name: &str,
-    side: Side,
+    side: SizeKind,
 ) -> bool {
     let head = stem(name.split_whitespace().next().unwrap_or_default());
     if matches!(head.as_str(), "id" | "od") || matches!(name, "bored" | "turned") {
@@ -99,30 +106,30 @@ pub(super) fn is_modifier(
         return line.subject != part || part.is_none();
     }
     let Some(subject) = line.subject else {
-        return part.is_none() && side == Side::Hole && own == 3;
+        return part.is_none() && side == SizeKind::Hole && own == 3;
     };
     if Some(subject) == part {
         return false;
     }
     // A pin's hole is the hole that it goes in.
     let last = rest[..taken].last().and_then(Token::word).map(stem).unwrap_or_default();
-    if side == Side::Hole
+    if side == SizeKind::Hole
         && matches!(last.as_str(), "pin" | "dowel" | "screw" | "bolt" | "key" | "rivet" | "stud")
     {
         return true;
     }
     let subject = told.inwardness(subject);
     match side {
-        Side::Hole => own > subject,
-        Side::Shaft => own < subject,
+        SizeKind::Hole => own > subject,
+        SizeKind::Shaft => own < subject,
         // `arm slots` under the ring that has them.
-        Side::Other => part.is_some() && !line.reads,
+        SizeKind::Other => part.is_some() && !line.reads,
         _ => false,
     }
 }
 
 pub(super) fn length(words: &[&str]) -> Item {
-    Item::Feature { name: words.join(" "), side: Side::Length, part: None, mate: None }
+    Item::Feature { name: words.join(" "), side: SizeKind::Length, part: None, mate: None }
 }
 
 pub(in crate::note) fn text_of(token: &Token) -> String {
@@ -136,13 +143,13 @@ pub(in crate::note) fn text_of(token: &Token) -> String {
 }
 
 /// `face to face`, `shldr-shldr`, `between shoulders`.
-pub(super) fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
+pub(super) fn length_between(rest: &[Token]) -> Option<(String, SizeKind, usize)> {
     let word = rest.first()?.word()?;
     if let Some((one, other)) = word.split_once('-')
         && stem(one) == stem(other)
         && one.len() > 2
     {
-        return Some((word.to_owned(), Side::Length, 1));
+        return Some((word.to_owned(), SizeKind::Length, 1));
     }
     if word == "between" {
         let next = rest.get(1)?.word()?;
@@ -151,8 +158,8 @@ pub(super) fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
             .and_then(Token::word)
             .filter(|word| feature(word).is_some() || stem(word) == "flange" || *word == "faces");
         return Some(match more {
-            Some(more) => (format!("between {next} {more}"), Side::Length, 3),
-            None => (format!("between {next}"), Side::Length, 2),
+            Some(more) => (format!("between {next} {more}"), SizeKind::Length, 3),
+            None => (format!("between {next}"), SizeKind::Length, 2),
         });
     }
     (1..=2).find_map(|before| {
@@ -162,7 +169,7 @@ pub(super) fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
         let is_pair = matches!(to.word()?, "to" | "-") && stem(last) == stem(after);
         is_pair.then(|| {
             let name: Vec<String> = rest[..before + 2].iter().map(text_of).collect();
-            (name.join(" "), Side::Length, before + 2)
+            (name.join(" "), SizeKind::Length, before + 2)
         })
     })
 }
@@ -174,21 +181,24 @@ fn is_not_round(first: &Token, second: &Token) -> bool {
         matches!(stem(word).as_str(), "keyway" | "keyseat" | "kway" | "slot" | "groove")
     };
     let is_square = matches!(stem(first).as_str(), "square" | "hex");
-    is_square && feature(second) == Some(Side::Hole)
+    is_square && feature(second) == Some(SizeKind::Hole)
         || feature(first).is_some_and(|side| side.surface().is_some()) && is_flat(second)
 }
 
 /// Does the word at a place tell one feature from others alike, as `L` in `journal L`?
-fn marks_one(rest: &[Token], at: usize, side: Side) -> bool {
+fn marks_one(rest: &[Token], at: usize, side: SizeKind) -> bool {
     let Some(Token { kind: Kind::Word(word), .. }) = rest.get(at) else { return false };
     let text = word.to_lowercase();
     // `hole left at 10.2`: as it was.
     let stays = text == "left" && rest.get(at + 1).and_then(Token::word) == Some("at");
-    is_instance(&stem(&text)) && !stays && text != "c" && (side != Side::Length || text.len() == 1)
+    is_instance(&stem(&text))
+        && !stays
+        && text != "c"
+        && (side != SizeKind::Length || text.len() == 1)
 }
 
 /// A feature's own word and what tells it from others: how many tokens.
-pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
+pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, SizeKind, usize)> {
     if let Some(found) = length_between(rest) {
         return Some(found);
     }
@@ -196,13 +206,13 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         [first, second, ..]
             if first.word().is_some_and(|word| {
                 matches!(word, "boss" | "bolt" | "cross" | "taper" | "blind" | "through")
-            }) && second.word().and_then(feature) == Some(Side::Hole) =>
+            }) && second.word().and_then(feature) == Some(SizeKind::Hole) =>
         {
-            (Side::Hole, 2)
+            (SizeKind::Hole, 2)
         }
         // `seat bore`, `pivot hole`: what the last word says.
         [first, second, ..]
-            if first.word().and_then(feature) == Some(Side::Shaft)
+            if first.word().and_then(feature) == Some(SizeKind::Shaft)
                 && !first.word().is_some_and(|word| {
                     matches!(stem(word).as_str(), "dia" | "od" | "turned" | "body" | "boss")
                 })
@@ -213,22 +223,22 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
                     ) && word != "bored"
                 }) =>
         {
-            (Side::Hole, 2)
+            (SizeKind::Hole, 2)
         }
-        [first, second, ..] if is_not_round(first, second) => (Side::Other, 2),
+        [first, second, ..] if is_not_round(first, second) => (SizeKind::Other, 2),
         // Of teeth: nothing goes in or on it.
         [first, second, ..]
             if first.word() == Some("pitch")
                 && second.word().is_some_and(|word| stem(word) == "dia") =>
         {
-            (Side::Other, 2)
+            (SizeKind::Other, 2)
         }
         // Those of a connecting rod.
         [first, second, ..]
             if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))
                 && second.word() == Some("end") =>
         {
-            (Side::Hole, 2)
+            (SizeKind::Hole, 2)
         }
         [first, ..] => (first.word().and_then(feature)?, 1),
         [] => return None,
@@ -259,7 +269,7 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         let is_mark = marks_one(rest, taken, side);
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
-            && matches!(side, Side::Shaft | Side::Hole | Side::Other)
+            && matches!(side, SizeKind::Shaft | SizeKind::Hole | SizeKind::Other)
             && (rest.get(taken + 1).and_then(Token::word) == Some("side")
                 || !lexicon::is_small(&text) && lexicon::fit(&[&text]).is_none())
             && !lexicon::is_material(&text)

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::{
     Clause,
@@ -178,7 +178,7 @@ fn is_of_known(
     // `3/4 tube`: a tube is used as it comes.
     let comes = clause.of[at].is_none() && !clause.reads && whose::comes_so(told, items, at, line);
     if let (true, Some(part)) = (comes, line.subject) {
-        let feature = told.sized(line, part, ("od", Side::Shaft), num, place);
+        let feature = told.sized(line, part, ("od", SizeKind::Shaft), num, place);
         clause.last = clause.last.or(feature);
         return true;
     }
@@ -215,8 +215,8 @@ fn is_tube_of_two(
     if !is_tube(beside) || 4.0 * wall.value() > outside.value() || clause.reads {
         return false;
     }
-    let od = told.sized(line, part, ("od", Side::Shaft), outside, place);
-    told.sized(line, part, ("wall", Side::Length), wall, place);
+    let od = told.sized(line, part, ("od", SizeKind::Shaft), outside, place);
+    told.sized(line, part, ("wall", SizeKind::Length), wall, place);
     clause.last = od.or(clause.last);
     od.is_some()
 }
@@ -225,8 +225,8 @@ fn is_tube_of_two(
 fn second_role(clause: &Clause, at: usize) -> Option<&'static str> {
     let owner = clause.of[at].filter(|owner| *owner > at)?;
     match &clause.items[owner].0 {
-        Item::Feature { side: Side::Length, name, .. } if is_long(name) => Some("length"),
-        Item::Feature { side: Side::Length, name, .. } => {
+        Item::Feature { side: SizeKind::Length, name, .. } if is_long(name) => Some("length"),
+        Item::Feature { side: SizeKind::Length, name, .. } => {
             Some(owner::role(&stem(name))).filter(|role| matches!(*role, "depth" | "thickness"))
         }
         _ => None,
@@ -259,7 +259,7 @@ fn owner_of(
     if is_role {
         let named = || {
             let before = clause.features.iter().rev().find(|feature| **feature < at)?;
-            clause.seen[*before].filter(|one| told.job.features[*one].side != Side::Length)
+            clause.seen[*before].filter(|one| told.job.features[*one].side != SizeKind::Length)
         };
         return waits.or_else(named);
     }

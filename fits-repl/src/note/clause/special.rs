@@ -2,7 +2,7 @@
 //! was spoken of right before.
 
 use fits_core::{
-    job::whole::{FitSaid, SizeKind as Side},
+    job::whole::{FitSaid, SizeKind},
     size::Unit,
 };
 
@@ -49,7 +49,7 @@ fn cut_to_length(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
     let Some(part) = named.or(line.subject) else { return false };
     let lengths: Vec<usize> = told
         .features_of(part)
-        .filter(|(_, one)| one.side == Side::Length && one.nominal.is_some())
+        .filter(|(_, one)| one.side == SizeKind::Length && one.nominal.is_some())
         .map(|(at, _)| at)
         .collect();
     let is_length = |at: &&usize| {
@@ -128,7 +128,7 @@ fn size_that_waits(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
     };
     let one = &told.job.features[feature];
     let waits = (!line.prose || line.reads)
-        && one.side != Side::Thread
+        && one.side != SizeKind::Thread
         && one.nominal.is_none()
         && one.readings.is_empty()
         && one.line == line.number

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, SizeKind as Side};
+use fits_core::job::whole::{FitSaid, SizeKind};
 
 use super::{
     Clause,
@@ -83,7 +83,7 @@ pub(super) fn one(
         Item::Part(part) if clause.features.len() == 1 && clause.sizes.len() <= 1 => {
             let feature = clause.last.filter(|at| {
                 let one = &told.job.features[*at];
-                one.side == Side::Length && one.readings.is_empty()
+                one.side == SizeKind::Length && one.readings.is_empty()
             });
             if let Some(feature) = feature {
                 told.move_to(feature, *part);
@@ -106,7 +106,7 @@ fn mates_feature(
     line: &mut Line,
     at: usize,
     name: &str,
-    side: Side,
+    side: SizeKind,
 ) {
     clause.own_of_mate = None;
     let Some((mate, part, _, sure)) = &mut clause.mate else { return };
@@ -131,7 +131,7 @@ fn mates_feature(
     });
     let found = found.unwrap_or_else(|| told.feature(line, id, name, side, clause.place(at)));
     clause.own_of_mate = Some(found);
-    let is_side = side.surface().is_some() || side == Side::Other;
+    let is_side = side.surface().is_some() || side == SizeKind::Other;
     clause.mate_to = is_side.then_some(found).or(clause.mate_to);
 }
 
@@ -172,7 +172,7 @@ fn mates_size(
     }
     // `3.5 for the 3 mm cable`: what the note does not know goes into the hole.
     let of_hole =
-        clause.last.or(line.feature).filter(|at| told.job.features[*at].side == Side::Hole);
+        clause.last.or(line.feature).filter(|at| told.job.features[*at].side == SizeKind::Hole);
     let is_unknown = || {
         let words = &told.names.parts[id];
         words.iter().all(|word| lexicon::inwardness(word).is_none())
@@ -181,7 +181,7 @@ fn mates_size(
     if let (Some(hole), Kind::Num(num)) = (of_hole, kind)
         && is_unknown()
     {
-        clause.mate_to = told.sized(line, id, ("od", Side::Shaft), num, place);
+        clause.mate_to = told.sized(line, id, ("od", SizeKind::Shaft), num, place);
         clause.last = clause.last.or(Some(hole));
         line.feature = clause.last;
         return;

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use fits_core::{
-    job::whole::{FitSaid, SizeKind as Side},
+    job::whole::{FitSaid, SizeKind},
     size::Unit,
 };
 
@@ -33,9 +33,12 @@ pub(super) fn implied_side(
     if let Some(near) = told.nearest(subject, None, size).filter(|at| told.is_near(*at, size)) {
         return Some(near);
     }
-    let side =
-        if told.inwardness(subject) > told.inwardness(mate) { Side::Shaft } else { Side::Hole };
-    let name = if side == Side::Shaft { "od" } else { "hole" };
+    let side = if told.inwardness(subject) > told.inwardness(mate) {
+        SizeKind::Shaft
+    } else {
+        SizeKind::Hole
+    };
+    let name = if side == SizeKind::Shaft { "od" } else { "hole" };
     told.sized(line, subject, (name, side), num, &num.at)
 }
 
@@ -51,13 +54,13 @@ pub(super) fn lone_class(
     let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
     if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
         let own = told.job.features[last].side;
-        let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
-        if (other == Side::Hole) == is_hole && own.surface().is_some() {
+        let other = if own == SizeKind::Shaft { SizeKind::Hole } else { SizeKind::Shaft };
+        if (other == SizeKind::Hole) == is_hole && own.surface().is_some() {
             let id = part.unwrap_or_else(|| told.part_named(name, line.number));
             *part = Some(id);
             let nominal = told.job.features[last].nominal.clone();
             let (unit, from) = (told.job.features[last].unit, told.job.features[last].unit_from);
-            let word = if other == Side::Hole { "bore" } else { "od" };
+            let word = if other == SizeKind::Hole { "bore" } else { "od" };
             let feature = told.feature(line, id, word, other, place.clone());
             if let Some(nominal) = nominal.filter(|_| told.job.features[feature].nominal.is_none())
             {
@@ -138,7 +141,8 @@ pub(super) fn nouns(
     let is_dia =
         |item: &Item| matches!(item, Item::Feature { name, part: None, .. } if name == "dia");
     let is_surface = |item: &Item| {
-        matches!(item, Item::Feature { side: Side::Hole | Side::Shaft, .. }) && !is_dia(item)
+        matches!(item, Item::Feature { side: SizeKind::Hole | SizeKind::Shaft, .. })
+            && !is_dia(item)
     };
     let is_one = |item: &Item| matches!(item, Item::Size(_));
     let other = items.iter().any(|(item, _)| is_surface(item));
@@ -168,21 +172,21 @@ pub(super) fn nouns(
         return;
     }
     let side = match items.get(at + 1) {
-        Some((item, _)) if is_dia(item) => Side::Shaft,
+        Some((item, _)) if is_dia(item) => SizeKind::Shaft,
         // `flange 1-3/8 x 1/8`: across and thick.
         _ if matches!(words.last(), Some(&("flange" | "flanges" | "head" | "hd" | "barrel"))) => {
-            Side::Shaft
+            SizeKind::Shaft
         }
         // `tail 5/16 x 7/8 long` of a spindle: the word behind is the last one's.
-        Some((Item::Feature { side: Side::Length, .. }, _))
+        Some((Item::Feature { side: SizeKind::Length, .. }, _))
             if matches!(items[at].0, Item::Size(Kind::Dims(_))) =>
         {
             let is_round = line.subject.is_some_and(|part| told.inwardness(part) > 1);
-            if is_round { Side::Shaft } else { Side::Other }
+            if is_round { SizeKind::Shaft } else { SizeKind::Other }
         }
         Some((Item::Feature { side, .. }, _)) => *side,
-        _ if matches!(words.last(), Some(&("window" | "opening"))) => Side::Hole,
-        _ => Side::Other,
+        _ if matches!(words.last(), Some(&("window" | "opening"))) => SizeKind::Hole,
+        _ => SizeKind::Other,
     };
     let name = words.join(" ");
     let place = tokens[0].at.start..tokens[at - 1].at.end;
@@ -286,7 +290,7 @@ pub(super) fn is_amount(told: &Told, kind: &Kind, line: &Line, has_fit: bool, ow
     };
     let thou = matches!(high.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
     let length_said =
-        line.feature.is_some_and(|feature| told.job.features[feature].side == Side::Length);
+        line.feature.is_some_and(|feature| told.job.features[feature].side == SizeKind::Length);
     if owned && !(thou && !length_said && has_fit) {
         return false;
     }

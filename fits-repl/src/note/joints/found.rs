@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{NominalSize as Nominal, SizeKind as Side},
+    job::whole::{NominalSize, SizeKind},
 };
 
 use super::Joints;
@@ -19,7 +19,7 @@ use crate::note::{
 pub(super) fn whole_name(
     told: &Told,
     want: &Wanted,
-    side: Side,
+    side: SizeKind,
     size: Option<Length>,
 ) -> Option<usize> {
     let said = stems(&want.name);
@@ -32,7 +32,8 @@ pub(super) fn whole_name(
         let other = &told.job.features[*at];
         let is_size = |size| other.size().is_none() || told.is_near(*at, size);
         // `lid screws` are the threads that go through the lid's holes.
-        let is_side = other.side == side || side == Side::Shaft && other.side == Side::Thread;
+        let is_side =
+            other.side == side || side == SizeKind::Shaft && other.side == SizeKind::Thread;
         told.names.features[*at] == said && other.part != own && is_side && size.is_none_or(is_size)
     };
     let mut all = (0..told.job.features.len()).filter(fits);
@@ -47,8 +48,8 @@ pub(super) fn named_after(joints: &mut Joints, told: &mut Told) {
         let [after @ .., _] = told.names.features[at].as_slice() else { continue };
         let (Some(size), false) = (one.size(), after.is_empty()) else { continue };
         let side = match one.side {
-            Side::Hole => Side::Shaft,
-            Side::Shaft => Side::Hole,
+            SizeKind::Hole => SizeKind::Shaft,
+            SizeKind::Shaft => SizeKind::Hole,
             _ => continue,
         };
         let Some(part) = told.names.exactly(&after.concat()).filter(|part| *part != one.part)
@@ -69,7 +70,7 @@ pub(super) fn named_after(joints: &mut Joints, told: &mut Told) {
 
 /// `Bush bore`: a mate by its part and its feature; the part alone, with the
 /// feature where it is there.
-pub(super) fn split_name(told: &Told, want: &Wanted, side: Side) -> Option<Wanted> {
+pub(super) fn split_name(told: &Told, want: &Wanted, side: SizeKind) -> Option<Wanted> {
     let said = stems(&want.name);
     let whole = told.part_called(&said).is_some_and(|(_, score)| score >= 85);
     let known = |words: &[String]| {
@@ -156,7 +157,7 @@ pub(super) fn part_of(
     told: &Told,
     name: &str,
     own: usize,
-    side: Side,
+    side: SizeKind,
     size: Option<Length>,
 ) -> Option<usize> {
     let said = stems(name);
@@ -252,7 +253,7 @@ pub(super) fn mate_feature(
     told: &mut Told,
     part: usize,
     want: &Wanted,
-    side: Side,
+    side: SizeKind,
     size: Option<Length>,
 ) -> usize {
     let busy = |at: usize| !joints.mates_at(at).is_empty();
@@ -261,7 +262,7 @@ pub(super) fn mate_feature(
     let off = |told: &Told, at: usize| {
         let one = &told.job.features[at];
         let all = one.nominal.iter().chain(one.earlier.iter().map(|(_, was)| was));
-        all.filter_map(Nominal::size)
+        all.filter_map(NominalSize::size)
             .zip(std::iter::repeat(size?))
             .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
             .min()
@@ -290,10 +291,10 @@ pub(super) fn mate_feature(
         });
     found.unwrap_or_else(|| {
         let word = match side {
-            Side::Hole if told.inwardness(part) < 0 => "bore",
-            Side::Hole => "hole",
-            Side::Shaft => "od",
-            Side::Thread => "thread",
+            SizeKind::Hole if told.inwardness(part) < 0 => "bore",
+            SizeKind::Hole => "hole",
+            SizeKind::Shaft => "od",
+            SizeKind::Thread => "thread",
             _ => "mate",
         };
         let one = told.job.features[want.feature].clone();

@@ -8,9 +8,7 @@ use std::collections::HashMap;
 
 use fits_core::{
     Length,
-    job::whole::{
-        FitSaid, Job, Mate, NominalSize as Nominal, PartFeature as Feature, SizeKind as Side,
-    },
+    job::whole::{FitSaid, Job, Mate, NominalSize, PartFeature, SizeKind},
 };
 
 use super::{
@@ -52,8 +50,8 @@ pub(super) fn settle(told: &mut Told, mut wanted: Vec<Wanted>) {
 /// `outside 1-3/8, must match the rollers`: as large as they, and no joint.
 fn is_only_alike(told: &Told, want: &Wanted, part: usize, size: Option<Length>) -> bool {
     let other = match told.job.features[want.feature].side {
-        Side::Shaft => Side::Hole,
-        Side::Hole => Side::Shaft,
+        SizeKind::Shaft => SizeKind::Hole,
+        SizeKind::Hole => SizeKind::Shaft,
         _ => return false,
     };
     let is_there = |size| {
@@ -94,10 +92,10 @@ impl Joints {
         let one = told.job.features[want.feature].clone();
         // What its own line said: a later one may have changed it.
         let said = told.job.said.get(want.said).and_then(|said| said.nominal.as_ref());
-        let size = said.or(one.nominal.as_ref()).and_then(Nominal::size);
+        let size = said.or(one.nominal.as_ref()).and_then(NominalSize::size);
         let other_side = match one.side {
-            Side::Hole => Side::Shaft,
-            Side::Shaft => Side::Hole,
+            SizeKind::Hole => SizeKind::Shaft,
+            SizeKind::Shaft => SizeKind::Hole,
             side => side,
         };
         if let Some(to) = found::whole_name(told, want, other_side, size) {
@@ -181,13 +179,13 @@ impl Joints {
             .filter(|to| {
                 let side = told.job.features[*to].side;
                 side == other_side
-                    || side == Side::Other && one.side == Side::Shaft
-                    || side == Side::Thread && one.side == Side::Hole
+                    || side == SizeKind::Other && one.side == SizeKind::Shaft
+                    || side == SizeKind::Thread && one.side == SizeKind::Hole
             })
             .unwrap_or_else(|| found::mate_feature(self, told, part, want, other_side, size));
         let called = (stems(&want.name) != told.names.parts[part]).then(|| want.name.clone());
-        let (hole, shaft) = if one.side == Side::Shaft
-            || one.side == Side::Thread && told.inwardness(one.part) >= told.inwardness(part)
+        let (hole, shaft) = if one.side == SizeKind::Shaft
+            || one.side == SizeKind::Thread && told.inwardness(one.part) >= told.inwardness(part)
         {
             (to, want.feature)
         } else {
@@ -201,8 +199,8 @@ impl Joints {
     pub(super) fn only_waiting(
         &self,
         told: &Told,
-        one: &Feature,
-        side: Side,
+        one: &PartFeature,
+        side: SizeKind,
         size: Length,
     ) -> Option<usize> {
         side.surface()?;
@@ -218,7 +216,7 @@ impl Joints {
 
     /// A mate of two features that are known.
     pub(super) fn join(&mut self, job: &mut Job, want: &Wanted, to: usize) {
-        let outer = job.features[want.feature].side == Side::Shaft;
+        let outer = job.features[want.feature].side == SizeKind::Shaft;
         let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
         let found = self.mates_at(hole).iter().copied().find(|at| job.mates[*at].shaft == shaft);
         let at = found.unwrap_or_else(|| {

@@ -1,6 +1,6 @@
 //! Threads, keys and matching parts, when the whole note is read.
 
-use fits_core::job::whole::{FitSaid, Job, Mate, NominalSize as Nominal, SizeKind as Side};
+use fits_core::job::whole::{FitSaid, Job, Mate, NominalSize, SizeKind};
 
 use super::Joints;
 use crate::note::{
@@ -16,8 +16,9 @@ pub(super) fn outgrown(joints: &mut Joints, told: &mut Told, wanted: &[Wanted]) 
     let later = |mate: &Mate| {
         [mate.hole, mate.shaft].into_iter().find_map(|at| {
             let (one, other) = (&told.job.features[at], size(mate.other(at))?);
-            let was =
-                |(_, was): &(usize, Nominal)| was.size().is_some_and(|was| in_reach(was, other));
+            let was = |(_, was): &(usize, NominalSize)| {
+                was.size().is_some_and(|was| in_reach(was, other))
+            };
             if told.is_in_reach(at, other) || !one.earlier.iter().any(was) {
                 return None;
             }
@@ -59,14 +60,14 @@ pub(super) fn threads(joints: &mut Joints, told: &mut Told) {
     // A keyway and the key of its width.
     for keyway in 0..told.job.features.len() {
         let one = &told.job.features[keyway];
-        if one.side != Side::Other {
+        if one.side != SizeKind::Other {
             continue;
         }
         let key = (0..told.job.features.len()).find(|at| {
             let key = &told.job.features[*at];
-            one.side == Side::Other
+            one.side == SizeKind::Other
                 && one.part != key.part
-                && key.side == Side::Other
+                && key.side == SizeKind::Other
                 && key.nominal == one.nominal
                 && told.names.parts[key.part].iter().any(|word| word == "key")
         });
@@ -79,7 +80,7 @@ pub(super) fn threads(joints: &mut Joints, told: &mut Told) {
         }
     }
     let threads: Vec<usize> = (0..told.job.features.len())
-        .filter(|at| told.job.features[*at].side == Side::Thread)
+        .filter(|at| told.job.features[*at].side == SizeKind::Thread)
         .collect();
     for &nut in &threads {
         let is_nut = |told: &Told, at: usize| {

@@ -1,6 +1,6 @@
 //! A worn joint that is bushed: the sleeve stands between the two that went together.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::Joints;
 use crate::note::{
@@ -15,12 +15,13 @@ pub(super) fn sleeved(joints: &mut Joints, told: &mut Told) {
         let is_sleeve = told.names.parts[part]
             .last()
             .is_some_and(|word| matches!(word.as_str(), "sleeve" | "bush" | "liner"));
-        let alone = |side: Side| {
+        let alone = |side: SizeKind| {
             let mut all = told.features_of(part).filter(|(_, one)| one.side == side);
             let found = all.next().filter(|_| all.next().is_none())?;
             joints.mates_at(found.0).is_empty().then_some(found.0)
         };
-        let (true, Some(od), Some(bore)) = (is_sleeve, alone(Side::Shaft), alone(Side::Hole))
+        let (true, Some(od), Some(bore)) =
+            (is_sleeve, alone(SizeKind::Shaft), alone(SizeKind::Hole))
         else {
             continue;
         };

@@ -1,6 +1,6 @@
 //! What stands in a cell of a table: names, marks, limits.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::header::Column;
 use crate::note::{
@@ -93,16 +93,16 @@ pub(super) fn is_mark(token: &Token) -> bool {
 }
 
 /// `w x h x l`, `od x id`: what each of several sizes is of.
-pub(super) fn listed_as(name: &str, is_key: bool, count: usize) -> Option<Vec<(String, Side)>> {
-    let across = if is_key { Side::Other } else { Side::Length };
+pub(super) fn listed_as(name: &str, is_key: bool, count: usize) -> Option<Vec<(String, SizeKind)>> {
+    let across = if is_key { SizeKind::Other } else { SizeKind::Length };
     let one = |word: &str| {
         let (name, side) = match word {
             "w" | "width" | "b" => ("width", across),
             "h" | "height" => ("height", across),
-            "l" | "lg" | "long" | "length" => ("length", Side::Length),
-            "t" | "thk" | "thick" | "thickness" => ("thickness", Side::Length),
-            "d" | "dia" | "od" => ("od", Side::Shaft),
-            "bore" | "id" => ("bore", Side::Hole),
+            "l" | "lg" | "long" | "length" => ("length", SizeKind::Length),
+            "t" | "thk" | "thick" | "thickness" => ("thickness", SizeKind::Length),
+            "d" | "dia" | "od" => ("od", SizeKind::Shaft),
+            "bore" | "id" => ("bore", SizeKind::Hole),
             _ => return None,
         };
         Some((name.to_owned(), side))

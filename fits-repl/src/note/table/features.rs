@@ -1,6 +1,6 @@
 //! The features of a row: their sizes, lengths and readings.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::{
     Row,
@@ -154,7 +154,7 @@ fn feature_of_row(
     if let (Some((Kind::Dims(all), at)), None) = (&kind, &item)
         && let Some(sides) = listed_as(name, is_key(told, part), all.len())
     {
-        let sides: Vec<(&str, Side)> =
+        let sides: Vec<(&str, SizeKind)> =
             sides.iter().map(|(name, side)| (name.as_str(), *side)).collect();
         return kinds::list(told, line, part, all, &sides, at, class.as_deref());
     }
@@ -173,18 +173,22 @@ fn feature_of_row(
         // `bore depth`, `pin spacing`: the last word says what is measured. A
         // keyway is as wide as its size says.
         let last = name.split_whitespace().last().unwrap_or_default().to_lowercase();
-        let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
+        let is_length = feature(&last) == Some(SizeKind::Length) && role(&stem(&last)) != "width";
         let side = match kind {
-            Some((Kind::Thread(_), _)) => Side::Thread,
+            Some((Kind::Thread(_), _)) => SizeKind::Thread,
             // `bearing seat` over 47 J7
             _ if named::is_seat(name) && class.as_deref().is_some_and(named::is_of_hole) => {
-                Side::Hole
+                SizeKind::Hole
             }
             // `1/2 sq` of an end: it is not round.
-            Some((Kind::Num(_), _)) if side.surface().is_some() && is_square(size) => Side::Other,
+            Some((Kind::Num(_), _)) if side.surface().is_some() && is_square(size) => {
+                SizeKind::Other
+            }
             // A key is as wide and as high as its ways are.
-            _ if is_key(told, part) && matches!(last.as_str(), "width" | "height") => Side::Other,
-            _ if is_length && other.is_none() => Side::Length,
+            _ if is_key(told, part) && matches!(last.as_str(), "width" | "height") => {
+                SizeKind::Other
+            }
+            _ if is_length && other.is_none() => SizeKind::Length,
             _ => *side,
         };
         let named = if other.is_some() { word.clone() } else { name.trim().to_owned() };
@@ -218,17 +222,17 @@ fn feature_of_row(
         let own = told.inwardness(part);
         let by_class = class.as_ref().map(|class| class.starts_with(char::is_uppercase));
         let side = match by_class {
-            _ if is_thread => Side::Thread,
-            Some(false) => Side::Shaft,
-            None if own >= 2 => Side::Shaft,
-            Some(true) | None => Side::Hole,
+            _ if is_thread => SizeKind::Thread,
+            Some(false) => SizeKind::Shaft,
+            None if own >= 2 => SizeKind::Shaft,
+            Some(true) | None => SizeKind::Hole,
         };
-        let side = if kind.is_none() { Side::Length } else { side };
+        let side = if kind.is_none() { SizeKind::Length } else { side };
         // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
         let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
-        let side = if alone && side == Side::Hole { Side::Other } else { side };
+        let side = if alone && side == SizeKind::Hole { SizeKind::Other } else { side };
         // A tube goes by its outside.
-        let side = if is_tube(name) { Side::Shaft } else { side };
+        let side = if is_tube(name) { SizeKind::Shaft } else { side };
         if kind.is_some() || !row.length.1.is_empty() {
             owner = Some(told.feature(line, part, name.trim(), side, place.clone()));
         }
@@ -239,7 +243,7 @@ fn feature_of_row(
             line,
             part,
             row.part.1,
-            Side::Length,
+            SizeKind::Length,
             row.part.0..row.part.0 + row.part.1.len(),
         ));
     }
@@ -248,7 +252,7 @@ fn feature_of_row(
             row.fit
                 .1
                 .contains("match")
-                .then(|| told.feature(line, part, "thread", Side::Thread, place.clone()))
+                .then(|| told.feature(line, part, "thread", SizeKind::Thread, place.clone()))
         });
         if let Some(feature) = thread {
             told.say(line, feature);
@@ -302,7 +306,7 @@ fn more_sizes(
     let is_taken = |token: &&Token| matches!(token.kind, Kind::Class(_) | Kind::Off(..));
     let rest = &rest[rest.iter().take_while(is_taken).count()..];
     // `14 wide 30 deep` of a slot: the word behind the first size is that size's.
-    let is_flat = feature.is_some_and(|at| told.job.features[at].side == Side::Other);
+    let is_flat = feature.is_some_and(|at| told.job.features[at].side == SizeKind::Other);
     let rest = match rest {
         [wide, next, ..]
             if is_flat
@@ -330,8 +334,8 @@ fn length_of_row(told: &mut Told, row: &Row, line: &mut Line, feature: usize) {
         return;
     };
     let one = &told.job.features[feature];
-    let own = one.side == Side::Length && one.nominal.is_none();
+    let own = one.side == SizeKind::Length && one.nominal.is_none();
     let (part, name) = (one.part, format!("{} length", one.name));
-    let long = if own { feature } else { told.feature(line, part, &name, Side::Length, at) };
+    let long = if own { feature } else { told.feature(line, part, &name, SizeKind::Length, at) };
     told.size_num(line, long, &num);
 }

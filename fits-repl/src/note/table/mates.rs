@@ -1,6 +1,6 @@
 //! The mate in a row of a table, and rows that say `as` another.
 
-use fits_core::job::whole::{FitSaid, SizeKind as Side};
+use fits_core::job::whole::{FitSaid, SizeKind};
 
 use super::{
     Row,
@@ -88,7 +88,7 @@ pub(super) fn mate_of_row(
         return;
     }
     // `shoulders 209.7`: a length that stands in the mate's cell.
-    let is_length = told.job.features[feature].side == Side::Length;
+    let is_length = told.job.features[feature].side == SizeKind::Length;
     if is_length {
         let shafts = (0..told.job.parts.len()).find(|part| {
             told.features_of(*part).any(|(_, one)| {
@@ -98,7 +98,8 @@ pub(super) fn mate_of_row(
             })
         });
         let on = shafts.unwrap_or(told.job.features[feature].part);
-        let made = told.feature(line, on, &name, Side::Length, row.mate.0..row.mate.0 + text.len());
+        let made =
+            told.feature(line, on, &name, SizeKind::Length, row.mate.0..row.mate.0 + text.len());
         if let Kind::Num(num) = &found[name_end].kind {
             told.size_num(line, made, num);
         }

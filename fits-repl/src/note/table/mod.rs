@@ -7,7 +7,7 @@ mod mates;
 mod numbered;
 mod remarks;
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state};
 use header::Columns;
@@ -231,7 +231,7 @@ fn parts_of_row(told: &mut Told, place: &mut Place, row: &Row, line: &Line) -> V
     // A length of the whole has no part: `Endfloat`.
     if row.feature.1.is_empty()
         && feature(&text.split_whitespace().next().unwrap_or_default().to_lowercase())
-            == Some(Side::Length)
+            == Some(SizeKind::Length)
         || matches!(text.to_lowercase().as_str(), "end play" | "end float" | "axial play")
     {
         return vec![told.assembly(line.number)];

@@ -1,6 +1,6 @@
 //! Sizes in the cell for remarks: `4 deep`, `44.5 od x 3.2 wall`.
 
-use fits_core::job::whole::SizeKind as Side;
+use fits_core::job::whole::SizeKind;
 
 use super::features::is_key;
 use crate::note::{
@@ -87,23 +87,23 @@ fn by_its_words(
     let leads = first.word().is_some();
     match (words.as_slice(), all.as_slice()) {
         (["flange" | "flanged"], [across, thick]) if leads => {
-            told.sized(line, part, ("flange", Side::Shaft), across, &at);
-            told.sized(line, part, ("flange thickness", Side::Length), thick, &at);
+            told.sized(line, part, ("flange", SizeKind::Shaft), across, &at);
+            told.sized(line, part, ("flange thickness", SizeKind::Length), thick, &at);
         }
         (["keyed"], [wide]) if leads => {
-            told.sized(line, part, ("keyway", Side::Other), wide, &at);
+            told.sized(line, part, ("keyway", SizeKind::Other), wide, &at);
         }
         (["from", rest @ ..], [apart])
             if !leads && rest.iter().any(|word| lexicon::feature(word).is_some()) =>
         {
             let name = format!("{} from {}", base.unwrap_or_default(), rest.join(" "));
-            told.sized(line, part, (name.trim(), Side::Length), apart, &at);
+            told.sized(line, part, (name.trim(), SizeKind::Length), apart, &at);
         }
         (["of", "thread"], [long]) if !leads => {
-            told.sized(line, part, ("thread length", Side::Length), long, &at);
+            told.sized(line, part, ("thread length", SizeKind::Length), long, &at);
         }
         ([.., noun, "gap"], [wide]) if leads && lexicon::feature(noun).is_none() => {
-            told.sized(line, part, (&words.join(" "), Side::Length), wide, &at);
+            told.sized(line, part, (&words.join(" "), SizeKind::Length), wide, &at);
         }
         // What goes in beside it, by its own name: a part that the note sizes here.
         ([.., name], [_])

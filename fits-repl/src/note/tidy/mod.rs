@@ -17,10 +17,7 @@ pub(super) use self::reader::read;
 use std::fmt::Write as _;
 
 use fits_core::{
-    job::whole::{
-        Job, Mate, NominalSize as Nominal, NotedRemark as Remark, PartFeature as Feature, Question,
-        SizeKind as Side, State,
-    },
+    job::whole::{Job, Mate, NominalSize, NotedRemark, PartFeature, Question, SizeKind, State},
     size::Unit,
 };
 
@@ -29,8 +26,8 @@ use crate::questions::job::page::exact;
 /// The first line of a tidy note.
 const HEAD: &str = "# tidy job";
 
-pub(super) const SIDES: [Side; 5] =
-    [Side::Hole, Side::Shaft, Side::Thread, Side::Length, Side::Other];
+pub(super) const SIDES: [SizeKind; 5] =
+    [SizeKind::Hole, SizeKind::Shaft, SizeKind::Thread, SizeKind::Length, SizeKind::Other];
 
 pub(super) fn is_tidy(text: &str) -> bool {
     text.lines().next().is_some_and(|line| line.trim_end() == HEAD)
@@ -169,14 +166,14 @@ pub(super) fn write(job: &Job, text: &str) -> String {
 
 /// What stands beside the features.
 enum Beside<'a> {
-    It(&'a Remark),
+    It(&'a NotedRemark),
     Asked(&'a Question),
 }
 
 impl Beside<'_> {
     fn write(&self, out: &mut String, calls: &[String], current: Option<usize>) {
         match self {
-            Self::It(Remark { text, part, .. }) => {
+            Self::It(NotedRemark { text, part, .. }) => {
                 let text = plain(text);
                 let name = |part: usize| calls.get(part).map_or("", String::as_str);
                 let _ = match part {
@@ -194,15 +191,17 @@ impl Beside<'_> {
     }
 }
 
-fn sized(nominal: &Nominal, unit: Unit) -> String {
+fn sized(nominal: &NominalSize, unit: Unit) -> String {
     match nominal {
-        Nominal::Size(size) => exact(*size, unit),
-        Nominal::Between(low, high) => format!("{} to {}", exact(*low, unit), exact(*high, unit)),
-        Nominal::Thread(name) => format!("of {}", plain(name)),
+        NominalSize::Size(size) => exact(*size, unit),
+        NominalSize::Between(low, high) => {
+            format!("{} to {}", exact(*low, unit), exact(*high, unit))
+        }
+        NominalSize::Thread(name) => format!("of {}", plain(name)),
     }
 }
 
-pub(super) fn feature(out: &mut String, one: &Feature) {
+pub(super) fn feature(out: &mut String, one: &PartFeature) {
     let _ = write!(out, "  {}: {}", plain(&one.name), one.side.word());
     let size = one.nominal.as_ref().map(|nominal| sized(nominal, one.unit)).unwrap_or_default();
     if !size.is_empty() {

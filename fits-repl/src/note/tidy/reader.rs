@@ -3,8 +3,8 @@
 use fits_core::{
     Length, Limits,
     job::whole::{
-        FitSaid, Job, Mate, NominalSize as Nominal, NotedReading as Reading, NotedRemark as Remark,
-        Part, PartFeature as Feature, Question, Said, State,
+        FitSaid, Job, Mate, NominalSize, NotedReading, NotedRemark, Part, PartFeature, Question,
+        Said, State,
     },
     shop::words::Word,
     size::{Deviations, Unit},
@@ -37,7 +37,11 @@ pub(in crate::note) fn read(text: &str) -> Job {
         if let Err((place, why)) = reader.line(number, line) {
             reader.ask(number, place, why);
             let part = reader.job.parts.len().checked_sub(1);
-            reader.job.remarks.push(Remark { line: number, text: line.trim().to_owned(), part });
+            reader.job.remarks.push(NotedRemark {
+                line: number,
+                text: line.trim().to_owned(),
+                part,
+            });
         }
     }
     reader.settle()
@@ -67,7 +71,7 @@ impl Reader {
                 [part, text] => (self.part_called(part), *text),
                 _ => (None, remark),
             };
-            self.job.remarks.push(Remark { line: number, text: bare(text), part });
+            self.job.remarks.push(NotedRemark { line: number, text: bare(text), part });
         } else if let Some(asked) = text.strip_prefix('?') {
             let (by_writer, asked) = match asked.strip_prefix('?') {
                 Some(asked) => (true, asked),
@@ -133,7 +137,7 @@ impl Reader {
         let side = SIDES.into_iter().find(|side| side.word() == word).ok_or_else(|| fault(what))?;
         let nominal = sizes(size).map_err(|()| fault(what))?;
         let unit = if size.ends_with("in") { Unit::Inch } else { Unit::Millimetre };
-        let mut one = Feature::new(part, &bare(name), side, unit, nominal);
+        let mut one = PartFeature::new(part, &bare(name), side, unit, nominal);
         (one.line, one.at) = (number, place(name));
         let at = self.job.features.len();
         let mut wrong = None;
@@ -158,7 +162,7 @@ impl Reader {
                 }
                 ("read", _) => {
                     let reading = reading(rest).ok_or_else(|| fault(piece))?;
-                    one.readings.push(Reading { line: number, at: place(piece), ..reading });
+                    one.readings.push(NotedReading { line: number, at: place(piece), ..reading });
                 }
                 ("one", _) if rest.starts_with("of ") => {
                     self.ones.push((at, rest[3..].trim().to_owned()));
@@ -229,7 +233,7 @@ impl Reader {
         let size = num.length(self.job.features[at].unit)?;
         let date = date.contains(|c: char| c.is_ascii_digit()).then_some(date);
         let place = from..line.len();
-        let reading = Reading { line: number, at: place, size, state: State::Free, date };
+        let reading = NotedReading { line: number, at: place, size, state: State::Free, date };
         self.job.features[at].readings.push(reading);
         Some(())
     }
@@ -294,21 +298,21 @@ fn range(text: &str) -> Option<(Length, Length)> {
 }
 
 /// A size, two, a thread's name, or nothing.
-fn sizes(text: &str) -> Result<Option<Nominal>, ()> {
+fn sizes(text: &str) -> Result<Option<NominalSize>, ()> {
     if text.is_empty() {
         return Ok(None);
     }
     if let Some(name) = text.strip_prefix("of ") {
-        return Ok(Some(Nominal::Thread(bare(name))));
+        return Ok(Some(NominalSize::Thread(bare(name))));
     }
     if let Some((low, high)) = range(text) {
-        return Ok(Some(Nominal::Between(low, high)));
+        return Ok(Some(NominalSize::Between(low, high)));
     }
-    text.parse().map(|size| Some(Nominal::Size(size))).map_err(|_| ())
+    text.parse().map(|size| Some(NominalSize::Size(size))).map_err(|_| ())
 }
 
 /// `0.7493in in place on 10/11`.
-pub(super) fn reading(text: &str) -> Option<Reading> {
+pub(super) fn reading(text: &str) -> Option<NotedReading> {
     let (size, rest) = text.split_once(' ').unwrap_or((text, ""));
     let (state, rest) = [(State::InPlace, "in place"), (State::OldPart, "old part")]
         .into_iter()
@@ -316,5 +320,5 @@ pub(super) fn reading(text: &str) -> Option<Reading> {
         .unwrap_or((State::Free, rest));
     let date = rest.strip_prefix("on ").map(bare);
     (rest.is_empty() || date.is_some()).then_some(())?;
-    Some(Reading { line: 0, at: 0..0, size: size.parse().ok()?, state, date })
+    Some(NotedReading { line: 0, at: 0..0, size: size.parse().ok()?, state, date })
 }

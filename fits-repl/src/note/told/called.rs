@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{PartFeature as Feature, SizeKind as Side},
+    job::whole::{PartFeature, SizeKind},
 };
 
 use super::Told;
@@ -141,7 +141,7 @@ impl Told {
         match by_name {
             Some(rank @ 0..) => rank,
             // A column with an outside and no bore goes into something.
-            by_name if has(Side::Shaft) && !has(Side::Hole) => 3 + by_name.unwrap_or(0),
+            by_name if has(SizeKind::Shaft) && !has(SizeKind::Hole) => 3 + by_name.unwrap_or(0),
             Some(rank) => rank,
             None => i32::from(
                 self.names.parts[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
@@ -154,7 +154,7 @@ impl Told {
         &self,
         part: usize,
         name: &str,
-        side: Option<Side>,
+        side: Option<SizeKind>,
     ) -> Option<usize> {
         let said = stems(name);
         self.features_of(part)
@@ -209,10 +209,10 @@ impl Told {
     pub(in crate::note) fn nearest(
         &self,
         part: usize,
-        side: Option<Side>,
+        side: Option<SizeKind>,
         size: Length,
     ) -> Option<usize> {
-        let off = |feature: &Feature| {
+        let off = |feature: &PartFeature| {
             let nominal = feature.size()?;
             Some((nominal.tenth_nanometres() - size.tenth_nanometres()).abs())
         };

@@ -8,8 +8,8 @@ use std::ops::Range;
 use fits_core::{
     Length,
     job::whole::{
-        Job, NominalSize as Nominal, NotedReading as Reading, NotedRemark as Remark, Part,
-        PartFeature as Feature, Question, Said, SizeKind as Side, UnitFrom,
+        Job, NominalSize, NotedReading, NotedRemark, Part, PartFeature, Question, Said, SizeKind,
+        UnitFrom,
     },
     size::Unit,
 };
@@ -53,7 +53,7 @@ impl Told {
     /// for a shaft of 7/8 in.
     pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
         let nominal = self.job.features[feature].nominal.as_ref();
-        nominal.and_then(Nominal::size).is_some_and(|nominal| in_reach(nominal, size))
+        nominal.and_then(NominalSize::size).is_some_and(|nominal| in_reach(nominal, size))
     }
 
     /// The feature of that name on a part, or a new one.
@@ -62,7 +62,7 @@ impl Told {
         line: &Line,
         part: usize,
         name: &str,
-        side: Side,
+        side: SizeKind,
         at: Range<usize>,
     ) -> usize {
         let said = stems(name);
@@ -78,22 +78,22 @@ impl Told {
         line: usize,
         part: usize,
         name: &str,
-        side: Side,
+        side: SizeKind,
         at: Range<usize>,
     ) -> usize {
         self.names.add_feature(part, name);
         let unit = self.units.of_note();
-        self.job.features.push(Feature {
+        self.job.features.push(PartFeature {
             line,
             at,
             unit_from: UnitFrom::Context,
-            ..Feature::new(part, name.trim(), side, unit, None)
+            ..PartFeature::new(part, name.trim(), side, unit, None)
         });
         self.job.features.len() - 1
     }
 
     /// The features of a part; the job itself would look through all of them.
-    pub(super) fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+    pub(super) fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &PartFeature)> {
         self.names.of(part).iter().map(|at| (*at, &self.job.features[*at]))
     }
 
@@ -116,7 +116,7 @@ impl Told {
         &mut self,
         line: &mut Line,
         feature: usize,
-        nominal: Nominal,
+        nominal: NominalSize,
         unit: (Unit, UnitFrom),
     ) {
         let was = self.job.features[feature].nominal.replace(nominal.clone());
@@ -136,7 +136,7 @@ impl Told {
     pub(super) fn size_num(&mut self, line: &mut Line, feature: usize, num: &Num) -> bool {
         let Some(size) = self.units.length(num, line.unit) else { return false };
         let from = self.units.unit_of(num, line.unit);
-        self.size(line, feature, Nominal::Size(size), from);
+        self.size(line, feature, NominalSize::Size(size), from);
         true
     }
 
@@ -145,7 +145,7 @@ impl Told {
         &mut self,
         line: &mut Line,
         part: usize,
-        (name, side): (&str, Side),
+        (name, side): (&str, SizeKind),
         num: &Num,
         place: &Range<usize>,
     ) -> Option<usize> {
@@ -247,7 +247,7 @@ impl Told {
         at: Range<usize>,
     ) {
         let (state, date) = (line.state, line.date.clone());
-        let reading = Reading { line: line.number, at, size, state, date };
+        let reading = NotedReading { line: line.number, at, size, state, date };
         let one = &self.job.features[feature];
         if line.date.is_some() && one.nominal.is_none() && one.line == line.number {
             let text =
@@ -275,7 +275,7 @@ impl Told {
     }
 
     pub(super) fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
-        self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+        self.job.remarks.push(NotedRemark { line, text: text.trim().to_owned(), part });
     }
 
     pub(super) fn writers_question(&mut self, line: usize, raw: &str) {

@@ -1,7 +1,7 @@
 //! A bushing, its housing and its shaft.
 
 use fits_core::{
-    shop::bushing::{BushRemedy as Way, RunningPlay as Play},
+    shop::bushing::{BushRemedy, RunningPlay},
     source::{Known, Reason},
 };
 use schemars::JsonSchema;
@@ -36,7 +36,7 @@ pub struct BushingInPlaceAnswer {
     pub clearance: Option<Ends>,
     /// How that stands to what is wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub play_verdict: Option<Play>,
+    pub play_verdict: Option<RunningPlay>,
     /// The bore that the shaft wants, where this one does not do.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore_for_it: Option<SuitedFigures>,
@@ -44,7 +44,7 @@ pub struct BushingInPlaceAnswer {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub open_by_mm: Option<Mm>,
     /// What to do, most usual first.
-    pub remedies: Vec<Way>,
+    pub remedies: Vec<BushRemedy>,
     /// The sliding speed, where the turns were given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub speed_m_per_s: Option<f64>,

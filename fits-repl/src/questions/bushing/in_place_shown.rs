@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Limits,
-    shop::bushing::{BushRemedy as Way, RunningPlay as Play},
+    shop::bushing::{BushRemedy, RunningPlay},
     size::Rounding,
 };
 
@@ -36,8 +36,8 @@ impl Text {
                 self.bushing_line(out, "shaft", given);
             }
             let verdict = match answer.play_verdict {
-                Some(Play::Tight) => "TOO TIGHT: ",
-                Some(Play::Loose) => "TOO LOOSE: ",
+                Some(RunningPlay::Tight) => "TOO TIGHT: ",
+                Some(RunningPlay::Loose) => "TOO LOOSE: ",
                 _ => "GOOD: ",
             };
             let (low, high) = (clearance.min_mm.0, clearance.max_mm.0);
@@ -72,23 +72,25 @@ impl Text {
         }
     }
 
-    fn way_out(&self, out: &mut String, way: Way, answer: &BushingInPlaceAnswer) {
+    fn way_out(&self, out: &mut String, way: BushRemedy, answer: &BushingInPlaceAnswer) {
         let open = answer.open_by_mm.map_or(String::new(), |by| self.difference(by.0));
         let words = match way {
-            Way::Shaft if answer.given_shaft.is_none() => return,
-            Way::Ream => format!("ream, hone or scrape the bore in place by {open}"),
-            Way::Bore => {
+            BushRemedy::Shaft if answer.given_shaft.is_none() => return,
+            BushRemedy::Ream => format!("ream, hone or scrape the bore in place by {open}"),
+            BushRemedy::Bore => {
                 format!(
                     "bore or ream it in place by {open} with a keen edge: a dull one pushes it aside"
                 )
             }
-            Way::Burnish => format!("burnish it by {open}: press a polished pin through, oiled"),
-            Way::Shaft => "turn the shaft down, to the size above".to_owned(),
-            Way::LargerShaft => "make a larger shaft, to the size above".to_owned(),
-            Way::Another => "press in another bushing, or one made to suit".to_owned(),
+            BushRemedy::Burnish => {
+                format!("burnish it by {open}: press a polished pin through, oiled")
+            }
+            BushRemedy::Shaft => "turn the shaft down, to the size above".to_owned(),
+            BushRemedy::LargerShaft => "make a larger shaft, to the size above".to_owned(),
+            BushRemedy::Another => "press in another bushing, or one made to suit".to_owned(),
         };
         wrapped(out, "  ", &words);
-        if matches!(way, Way::Ream | Way::Bore | Way::Burnish) {
+        if matches!(way, BushRemedy::Ream | BushRemedy::Bore | BushRemedy::Burnish) {
             if let Some(bore) = answer.wanted_bore() {
                 self.bushing_line(out, "bore to reach", bore);
             } else {

@@ -1,7 +1,7 @@
 //! A retaining ring and its groove.
 
 use fits_core::standards::{
-    hardware::{RetainingRing as Ring, RingKind},
+    hardware::{RetainingRing, RingKind},
     iso286::Feature,
 };
 
@@ -37,7 +37,7 @@ impl Session {
                 ));
             }
         };
-        let found = Ring::find(kind, on).map_err(at(size))?;
+        let found = RetainingRing::find(kind, on).map_err(at(size))?;
         let Some((ring, others)) = found.split_first() else {
             return Err(missing(text, "no such ring is listed here"));
         };
@@ -86,8 +86,8 @@ fn ring_place(text: &HardwareText, is_e: bool) -> Result<(&Size, Feature), Probl
 }
 
 fn ring_answer(
-    ring: Ring,
-    others: &[Ring],
+    ring: RetainingRing,
+    others: &[RetainingRing],
     on: fits_core::Length,
 ) -> Result<HardwareAnswer, fits_core::Error> {
     let kind = ring.kind();

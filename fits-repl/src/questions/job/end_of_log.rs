@@ -3,8 +3,8 @@
 
 use fits_core::{
     job::{
-        LogState as State, Opening,
-        whole::{Job, NominalSize as Nominal},
+        LogState, Opening,
+        whole::{Job, NominalSize},
     },
     size::Unit,
 };
@@ -63,7 +63,7 @@ impl Session {
         let Some(log) = self.shop.log.as_ref().and_then(|open| open.log.as_ref()) else {
             return Vec::new();
         };
-        if log.state() != State::Done || self.trying {
+        if log.state() != LogState::Done || self.trying {
             return Vec::new();
         }
         let owner = self.log_owner(&log.opening);
@@ -108,7 +108,7 @@ fn waiting(job: &Job, opening: &Opening, by_limits: bool) -> Vec<usize> {
                         limits.lower() == opening.lower && limits.upper() == opening.upper
                     })
                 } else {
-                    let nominal = feature.nominal.as_ref().and_then(Nominal::size);
+                    let nominal = feature.nominal.as_ref().and_then(NominalSize::size);
                     // Limits that were typed have their own middle for a nominal.
                     nominal.is_some_and(|size| {
                         let off = size.tenth_nanometres() - opening.nominal.tenth_nanometres();

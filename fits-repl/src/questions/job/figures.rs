@@ -1,7 +1,7 @@
 //! A job's figures: the limits of every feature, for JSON and for the record.
 
 use fits_core::{
-    job::whole::{Job, NominalSize as Nominal, SizeKind as Side, State},
+    job::whole::{Job, NominalSize, SizeKind, State},
     shop::Reading,
     source::Known,
 };
@@ -20,7 +20,7 @@ pub struct CutFigures {
     #[serde(rename = "feature_name")]
     pub feature: String,
     /// Hole, shaft, thread, length or other.
-    pub side: Side,
+    pub side: SizeKind,
     /// The size wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub size_mm: Option<Mm>,
@@ -81,9 +81,9 @@ pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
             part: job.parts.get(feature.part).map(|part| part.name.clone()).unwrap_or_default(),
             feature: feature.name.clone(),
             side: feature.side,
-            size_mm: feature.nominal.as_ref().and_then(Nominal::size).map(Mm),
+            size_mm: feature.nominal.as_ref().and_then(NominalSize::size).map(Mm),
             thread: match &feature.nominal {
-                Some(Nominal::Thread(name)) => Some(name.clone()),
+                Some(NominalSize::Thread(name)) => Some(name.clone()),
                 _ => None,
             },
             lower_mm: limits.map(|limits| Mm(limits.lower())),

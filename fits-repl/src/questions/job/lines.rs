@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Job, NominalSize as Nominal, SizeKind as Side, State, UnitFrom},
+    job::whole::{Job, NominalSize, SizeKind, State, UnitFrom},
     size::Unit,
 };
 use serde::Serialize;
@@ -33,7 +33,7 @@ pub(crate) struct SaidFigures<'a> {
     /// The feature's name.
     feature: &'a str,
     /// Hole, shaft, thread, length or other.
-    side: Side,
+    side: SizeKind,
     /// The size wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
     nominal_mm: Option<Mm>,
@@ -102,9 +102,9 @@ pub(crate) fn lines(job: &Job) -> String {
         let part = job.parts.get(feature.part).map_or("", |part| part.name.as_str());
         let (mut nominal, mut lower, mut upper, mut thread) = (None, None, None, None);
         match &said.nominal {
-            Some(Nominal::Size(size)) => nominal = Some(*size),
-            Some(Nominal::Between(low, high)) => (lower, upper) = (Some(*low), Some(*high)),
-            Some(Nominal::Thread(name)) => thread = Some(name.as_str()),
+            Some(NominalSize::Size(size)) => nominal = Some(*size),
+            Some(NominalSize::Between(low, high)) => (lower, upper) = (Some(*low), Some(*high)),
+            Some(NominalSize::Thread(name)) => thread = Some(name.as_str()),
             None => {}
         }
         let mate = said.mate.and_then(|mate| job.mates.get(mate));

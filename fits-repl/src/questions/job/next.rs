@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Job, SizeKind as Side},
+    job::whole::{Job, SizeKind},
     size::Unit,
     standards::iso286::Feature as Surface,
 };
@@ -22,7 +22,7 @@ pub(crate) fn next(out: &mut String, job: &Job, session: &mut Session) {
     let [own, other] = units(feature.unit);
     let name = job.full_name(at);
     let (how, tool) = match feature.side {
-        Side::Hole => ("bore or ream", "a bore gauge or a telescoping gauge and a micrometer"),
+        SizeKind::Hole => ("bore or ream", "a bore gauge or a telescoping gauge and a micrometer"),
         _ => ("turn", "a micrometer"),
     };
     match job.limits(at) {
@@ -40,7 +40,8 @@ pub(crate) fn next(out: &mut String, job: &Job, session: &mut Session) {
             {
                 wrapped(out, "  ", &cutters(&figures, own));
             }
-            let surface = if feature.side == Side::Hole { Surface::Hole } else { Surface::Shaft };
+            let surface =
+                if feature.side == SizeKind::Hole { Surface::Hole } else { Surface::Shaft };
             // As much as is left after roughing; whoever types it has a size of his own.
             let left = Length::from_millimetres(1).unwrap_or(Length::ZERO);
             let now = if surface == Surface::Hole {
@@ -121,7 +122,7 @@ fn setup(out: &mut String, job: &Job, at: usize) {
         .map(|(_, feature)| feature.name.as_str())
         .collect();
     let name = job.parts.get(part).map_or("", |part| part.name.as_str());
-    let hold = if job.features[at].side == Side::Hole {
+    let hold = if job.features[at].side == SizeKind::Hole {
         "in the chuck or on the faceplate, the bore clocked true"
     } else {
         "in the chuck or between centres"

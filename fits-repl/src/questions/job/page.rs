@@ -4,9 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::whole::{
-        Job, Mate, NominalSize as Nominal, Paired, PartFeature as Feature, State, Worked,
-    },
+    job::whole::{Job, Mate, NominalSize, Paired, PartFeature, State, Worked},
     shop::{Reading, Verdict},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature as Surface,
@@ -70,8 +68,11 @@ pub(crate) fn exact(length: Length, unit: Unit) -> String {
 /// The plain query that gives a joint's figures.
 pub(crate) fn query(job: &Job, mate: &Mate) -> Option<String> {
     let (hole, shaft) = (job.features.get(mate.hole)?, job.features.get(mate.shaft)?);
-    let nominal =
-        hole.nominal.as_ref().and_then(Nominal::size).or_else(|| shaft.nominal.as_ref()?.size())?;
+    let nominal = hole
+        .nominal
+        .as_ref()
+        .and_then(NominalSize::size)
+        .or_else(|| shaft.nominal.as_ref()?.size())?;
     let unit = hole.unit;
     let exact = |length: Length| exact(length, unit);
     let classes = hole.class.as_deref().zip(shaft.class.as_deref());
@@ -109,7 +110,7 @@ pub(crate) fn page(job: &Job, text: &str, file: &str) -> String {
         let _ = writeln!(out, "{title}");
     }
     for (index, part) in job.parts.iter().enumerate() {
-        let features: Vec<(usize, &Feature)> =
+        let features: Vec<(usize, &PartFeature)> =
             worked.features_of(index).filter(|(at, _)| !job.is_split(*at)).collect();
         if features.is_empty() && part.material.is_none() {
             continue;
@@ -143,15 +144,17 @@ pub(crate) fn page(job: &Job, text: &str, file: &str) -> String {
     out
 }
 
-pub(super) fn nominal(feature: &Feature) -> String {
+pub(super) fn nominal(feature: &PartFeature) -> String {
     let [own, other] = units(feature.unit);
     match &feature.nominal {
-        Some(Nominal::Size(length)) => format!("{}  {}", size(*length, own), size(*length, other)),
-        Some(Nominal::Between(low, high)) => match Limits::new(*low, *high) {
+        Some(NominalSize::Size(length)) => {
+            format!("{}  {}", size(*length, own), size(*length, other))
+        }
+        Some(NominalSize::Between(low, high)) => match Limits::new(*low, *high) {
             Ok(limits) => format!("{}  {}", range(limits, own), range(limits, other)),
             Err(_) => String::new(),
         },
-        Some(Nominal::Thread(name)) => name.clone(),
+        Some(NominalSize::Thread(name)) => name.clone(),
         None => "no size said".to_owned(),
     }
 }
@@ -162,7 +165,7 @@ fn shown(
     worked: &Worked<'_>,
     note: &Note,
     at: usize,
-    feature: &Feature,
+    feature: &PartFeature,
 ) {
     let [own, other] = units(feature.unit);
     let done = if feature.done { " done" } else { "" };
@@ -220,7 +223,7 @@ fn shown(
         }
     }
     for (line, was) in &feature.earlier {
-        let was = Feature { nominal: Some(was.clone()), ..feature.clone() };
+        let was = PartFeature { nominal: Some(was.clone()), ..feature.clone() };
         let _ = writeln!(out, "    before, line {line}: {}", nominal(&was));
     }
 }

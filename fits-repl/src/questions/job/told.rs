@@ -4,10 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length,
-    job::whole::{
-        Job, Mate, NominalSize as Nominal, PartFeature as Feature, Question, SizeKind as Side,
-        Worked,
-    },
+    job::whole::{Job, Mate, NominalSize, PartFeature, Question, SizeKind, Worked},
     size::Unit,
 };
 
@@ -170,10 +167,10 @@ pub(crate) fn unsettled(job: &Job, worked: &Worked<'_>) -> Vec<Question> {
         .filter(|(at, _)| worked.pair(*at).is_none())
         .filter_map(|(_, mate)| {
             let (hole, shaft) = (job.features.get(mate.hole)?, job.features.get(mate.shaft)?);
-            (hole.side == Side::Hole && shaft.side == Side::Shaft).then_some(())?;
+            (hole.side == SizeKind::Hole && shaft.side == SizeKind::Shaft).then_some(())?;
             let name =
                 format!("the {} in the {}", job.full_name(mate.shaft), job.full_name(mate.hole));
-            let numbered = |feature: &Feature| {
+            let numbered = |feature: &PartFeature| {
                 job.parts.get(feature.part).is_some_and(|part| {
                     let name = part.name.to_lowercase();
                     name.contains("ball")
@@ -185,7 +182,8 @@ pub(crate) fn unsettled(job: &Job, worked: &Worked<'_>) -> Vec<Question> {
             if numbered(hole) || numbered(shaft) {
                 let seat = if numbered(hole) { "shaft" } else { "housing" };
                 let at = if numbered(hole) { shaft } else { hole };
-                let nominal = at.nominal.as_ref().and_then(Nominal::size).unwrap_or(Length::ZERO);
+                let nominal =
+                    at.nominal.as_ref().and_then(NominalSize::size).unwrap_or(Length::ZERO);
                 let query =
                     format!("seat {seat} {} turns normal", size(nominal, at.unit).replace(' ', ""));
                 let mut question =
@@ -212,7 +210,7 @@ fn answered(job: &Job, question: &Question, line: &str) -> Option<String> {
     if asks_drill {
         let thread = job.said.iter().filter(|said| said.line == question.line).find_map(
             |said| match &said.nominal {
-                Some(Nominal::Thread(name)) => Some(name.clone()),
+                Some(NominalSize::Thread(name)) => Some(name.clone()),
                 _ => None,
             },
         )?;

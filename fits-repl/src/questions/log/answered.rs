@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::{Doubt, Entry, LogState as State, Seen},
+    job::{Doubt, Entry, LogState, Seen},
     size::{Decimals, Rounding},
 };
 
@@ -148,13 +148,13 @@ impl Session {
     pub(crate) fn other_machine(&self) -> Option<Machine> {
         let log = self.shop.log.as_ref()?.log.as_ref()?;
         let own = log.opening.machine.as_deref().and_then(Machine::named).unwrap_or_default();
-        Some(own).filter(|own| *own != self.kept.machine && log.state() == State::Open)
+        Some(own).filter(|own| *own != self.kept.machine && log.state() == LogState::Open)
     }
 
     /// Is a size about that of the part whose log is open?
     pub(crate) fn is_near_log(&self, size: Length) -> bool {
         let open = self.shop.log.as_ref().and_then(|open| open.log.as_ref());
-        open.filter(|log| log.state() == State::Open).is_some_and(|log| {
+        open.filter(|log| log.state() == LogState::Open).is_some_and(|log| {
             let last = log.last_reading().tenth_nanometres();
             // Within a tenth.
             (size.tenth_nanometres() - last).abs() <= last / 10
@@ -175,13 +175,13 @@ impl Session {
         let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &mut open.log else { return Err(no_log(whole)) };
         match (log.state(), &entry) {
-            (State::Open, Entry::Undo) if log.standing().next().is_none() => {
+            (LogState::Open, Entry::Undo) if log.standing().next().is_none() => {
                 return Err(Problem::new("there is nothing to take back", whole.clone())
                     .advise("`log` shows the entries"));
             }
-            (State::Open, _) | (_, Entry::Undo) => {}
+            (LogState::Open, _) | (_, Entry::Undo) => {}
             (state, _) => {
-                let word = if state == State::Done { "done" } else { "scrap" };
+                let word = if state == LogState::Done { "done" } else { "scrap" };
                 return Err(Problem::new(format!("the pass log is closed: {word}"), whole.clone())
                     .advise("`undo` takes that back; `bore 20 H7 from 19.6` opens another"));
             }

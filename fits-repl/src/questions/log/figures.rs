@@ -1,6 +1,6 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
-use fits_core::{Limits, job::LogState as State, source::Reason, standards::iso286::Feature};
+use fits_core::{Limits, job::LogState, source::Reason, standards::iso286::Feature};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -20,7 +20,7 @@ pub struct PassLogAnswer {
     #[serde(rename = "log_name")]
     pub log: Option<String>,
     /// Open, done or scrap.
-    pub state: State,
+    pub state: LogState,
     /// A hole is bored, a shaft is turned.
     pub kind: Feature,
     /// Nominal size.
@@ -212,7 +212,7 @@ pub struct LogFigures {
     /// Its name.
     pub name: String,
     /// Open, done or scrap.
-    pub state: State,
+    pub state: LogState,
     /// How many entries stand.
     #[serde(rename = "entry_count")]
     pub entries: usize,
@@ -252,9 +252,9 @@ impl PassLogAnswer {
     /// Is it finished, and not inside its limits as far as is known?
     pub fn is_finished_badly(&self) -> bool {
         match self.state {
-            State::Open => false,
-            State::Scrap => true,
-            State::Done => self.probability_good.is_none_or(|good| good < 0.5),
+            LogState::Open => false,
+            LogState::Scrap => true,
+            LogState::Done => self.probability_good.is_none_or(|good| good < 0.5),
         }
     }
 }

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::{Entry, LogState as State, PassLog},
+    job::{Entry, LogState, PassLog},
     shop::adviser::{Action, Adviser, Because, Estimate, Prior},
     source::{Known, Reason},
     standards::instruments::Instrument,
@@ -140,11 +140,11 @@ impl Session {
         });
         let state = log.state();
         let next = match state {
-            State::Open => self.next_figures(adviser.as_ref())?.map(|next| with_form(log, next)),
-            State::Done | State::Scrap => None,
+            LogState::Open => self.next_figures(adviser.as_ref())?.map(|next| with_form(log, next)),
+            LogState::Done | LogState::Scrap => None,
         };
-        let form = self.form_told(log).filter(|_| state == State::Open);
-        notes.extend(self.form_before(log).filter(|_| state == State::Open));
+        let form = self.form_told(log).filter(|_| state == LogState::Open);
+        notes.extend(self.form_before(log).filter(|_| state == LogState::Open));
         Ok(Answer::PassLog(Box::new(PassLogAnswer {
             limits: opening.limits().map_err(failed)?,
             log: open.stored.name(),
@@ -163,8 +163,8 @@ impl Session {
             size_sd_mm: known.map(|known| Mm(known.size_sd)),
             probability_good: known.map(|known| known.good),
             cut_factor: known.map(|known| known.gain),
-            story: story.filter(|_| state == State::Open),
-            remark: remark.filter(|_| state == State::Open),
+            story: story.filter(|_| state == LogState::Open),
+            remark: remark.filter(|_| state == LogState::Open),
             form,
             learned_from: open.learned_from,
             // Once: what follows the first entry has been said with the plan.

@@ -3,7 +3,7 @@
 use std::sync::{Arc, Mutex};
 
 use fits_core::{
-    job::{Entry, LogState as State, Opening, PassLog, VERSION},
+    job::{Entry, LogState, Opening, PassLog, VERSION},
     shop::adviser::{FinishedPass, Prior, Settings, learn},
     standards::{
         iso286::Feature,
@@ -102,7 +102,7 @@ fn expected(opening: &Opening, logs: &[PassLog]) -> (Prior, usize) {
     let jobs: Vec<Vec<FinishedPass>> = logs
         .iter()
         .filter(|log| {
-            log.state() != State::Open
+            log.state() != LogState::Open
                 && log.opening.feature == opening.feature
                 && log.opening.material == opening.material
                 && !log.entries.contains(&Entry::Lost)
@@ -221,7 +221,7 @@ impl Session {
     /// Asks where the same work was begun: to go on with its log, or not.
     fn goes_on(&self, log: &PassLog, part: &Part) -> Option<Problem> {
         let open = self.shop.log.as_ref().filter(|open| !open.stored.is_read_only())?;
-        let begun = open.log.as_ref().filter(|begun| begun.state() == State::Open)?;
+        let begun = open.log.as_ref().filter(|begun| begun.state() == LogState::Open)?;
         let count = begun.standing().count();
         let what = |log: &PassLog| {
             let opening = &log.opening;
@@ -252,10 +252,9 @@ impl Session {
         let mut earlier = Vec::new();
         let mut waiting = None;
         if let Some(open) = &self.shop.log {
-            let has_entries = open
-                .log
-                .as_ref()
-                .is_some_and(|log| log.state() == State::Open && log.standing().next().is_some());
+            let has_entries = open.log.as_ref().is_some_and(|log| {
+                log.state() == LogState::Open && log.standing().next().is_some()
+            });
             // What another program writes is not in the way.
             let is_going = has_entries && !open.stored.is_read_only();
             if is_going {

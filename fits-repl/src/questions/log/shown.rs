@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::LogState as State,
+    job::LogState,
     shop::adviser::Because,
     size::{Rounding, Unit},
     standards::iso286::Feature,
@@ -89,9 +89,9 @@ impl Text {
         self.limits_line(out, &format!("{kind:<5} {}", log.class), log.limits);
         self.entries(out, log);
         let mut state = match (&log.log, log.state) {
-            (Some(name), State::Open) => format!("log {name}"),
-            (Some(name), State::Done) => format!("log {name}, done"),
-            (Some(name), State::Scrap) => format!("log {name}, scrap"),
+            (Some(name), LogState::Open) => format!("log {name}"),
+            (Some(name), LogState::Done) => format!("log {name}, done"),
+            (Some(name), LogState::Scrap) => format!("log {name}, scrap"),
             (None, _) => "kept in memory only".to_owned(),
         };
         if log.learned_from > 0 {
@@ -110,7 +110,7 @@ impl Text {
     fn advice(&self, out: &mut String, log: &PassLogAnswer) {
         let Some(next) = &log.next else {
             let (lead, style) = match log.state {
-                State::Scrap => ("SCRAP", Style::Bad),
+                LogState::Scrap => ("SCRAP", Style::Bad),
                 _ => ("DONE", Style::Good),
             };
             let _ = writeln!(out, "{}", self.style(style, lead));
@@ -321,9 +321,9 @@ impl Text {
         let names = listed().map(|log| width(&log.name)).max().unwrap_or(0).min(NAME);
         for log in listed() {
             let state = match log.state {
-                State::Open => "open",
-                State::Done => "done",
-                State::Scrap => "scrap",
+                LogState::Open => "open",
+                LogState::Done => "done",
+                LogState::Scrap => "scrap",
             };
             let entries = if log.entries == 1 { "entry" } else { "entries" };
             let told = format!(

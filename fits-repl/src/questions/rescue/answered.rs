@@ -3,7 +3,7 @@
 use fits_core::{
     Fit, Length, Limits,
     shop::{
-        rescue::{Counterpart as Mate, RetainingCompound as Compound, Trouble, Way},
+        rescue::{Counterpart as Mate, RetainingCompound, Trouble, Way},
         words::{Circumstance, Word},
     },
     size::Unit,
@@ -105,7 +105,7 @@ impl Session {
             from_core(&error, at).advise(EXAMPLE)
         })?;
         let mut reasons: Vec<_> = found.ways.iter().map(Way::reason).collect();
-        reasons.extend(Compound::all().map(Compound::reason));
+        reasons.extend(RetainingCompound::all().map(RetainingCompound::reason));
         let ways = found.ways.into_iter().map(|way| figures_of(way, unit)).collect();
         Ok(RescueAnswer {
             part,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use fits_core::{
     Limits,
-    shop::rescue::Prospect as Verdict,
+    shop::rescue::Prospect,
     source::{Known, Reason},
     speech::Speech,
     standards::iso286::Feature,
@@ -89,7 +89,7 @@ pub struct WayFigures {
     /// Its name.
     pub way: &'static str,
     /// `good`, `care` or `no`.
-    pub verdict: Verdict,
+    pub verdict: Prospect,
     /// From 0 to 5, judged.
     pub strength: u32,
     /// From 0 to 5, judged.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use fits_core::{Length, Limits, shop::rescue::Prospect as Verdict, size::Unit, speech::Speech};
+use fits_core::{Length, Limits, shop::rescue::Prospect, size::Unit, speech::Speech};
 
 use crate::{
     questions::rescue::figures::{NamedLimits, RescueAnswer, WayFigures},
@@ -63,7 +63,7 @@ impl Text {
             wrapped(out, "  ", note);
         }
         let (can, cannot): (Vec<_>, Vec<_>) =
-            answer.ways.iter().partition(|way| way.verdict != Verdict::No);
+            answer.ways.iter().partition(|way| way.verdict != Prospect::No);
         for (at, way) in can.iter().take(in_full).enumerate() {
             self.way(out, at + 1, way, first);
         }
@@ -94,7 +94,7 @@ impl Text {
 
     fn way(&self, out: &mut String, number: usize, way: &WayFigures, unit: Unit) {
         let name = self.style(Style::Strong, way.way);
-        let care = if way.verdict == Verdict::Care { ", with care" } else { "" };
+        let care = if way.verdict == Prospect::Care { ", with care" } else { "" };
         let who = if way.who == "you" { String::new() } else { format!(", {}", way.who) };
         let _ = writeln!(
             out,

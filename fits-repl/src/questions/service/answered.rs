@@ -2,7 +2,7 @@
 
 use fits_core::{
     Limits,
-    shop::service::{Asked, Printed, PrintedGrip as Grip},
+    shop::service::{Asked, Printed, PrintedGrip},
     source::{Known, Reason},
 };
 use serde::Serialize;
@@ -83,7 +83,7 @@ pub struct PrintedAnswer {
     /// The pin.
     pub pin_mm: Mm,
     /// `slip` or `press`.
-    pub grip: Grip,
+    pub grip: PrintedGrip,
     /// The hole to draw, at the least.
     pub draw_min_mm: Mm,
     /// And at the most.
@@ -204,8 +204,8 @@ impl Session {
             // `petg` and `slip` may stand in one phrase: `petg press`.
             for one in word.value.split(' ') {
                 let found = match one {
-                    "slip" | "sliding" | "slides" | "running" | "turns" => Some(Grip::Slip),
-                    "press" | "pressed" | "tight" => Some(Grip::Press),
+                    "slip" | "sliding" | "slides" | "running" | "turns" => Some(PrintedGrip::Slip),
+                    "press" | "pressed" | "tight" => Some(PrintedGrip::Press),
                     _ => None,
                 };
                 if let Some(found) = found {

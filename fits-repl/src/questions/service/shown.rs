@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Limits,
-    shop::service::PrintedGrip as Grip,
+    shop::service::PrintedGrip,
     size::{Decimals, Rounding, Unit},
 };
 
@@ -105,7 +105,7 @@ impl Text {
                 Self::range(limits, other)
             );
         }
-        let grip = if answer.grip == Grip::Slip { "slip" } else { "press" };
+        let grip = if answer.grip == PrintedGrip::Slip { "slip" } else { "press" };
         wrapped(
             out,
             "  ",

@@ -3,7 +3,7 @@
 use fits_core::{
     Limits,
     shop::{
-        rescue::{Bonded, RetainingCompound as Compound},
+        rescue::{Bonded, RetainingCompound},
         share::{Beside, PRESSED_COLD, Shared},
     },
     source::{Known, Reason},
@@ -115,8 +115,8 @@ impl Session {
             (joint.shock, joint.oily) = (shock, said.has("oily"));
             let long = need_long("compound")?.min(shaft.checked_scale(3, 2).unwrap_or(shaft));
             let place = if said.has("gap") { at("gap") } else { at("compound") };
-            let (kind, bond) =
-                Compound::best(&joint).map_err(|error| from_core(&error, place).advise(EXAMPLE))?;
+            let (kind, bond) = RetainingCompound::best(&joint)
+                .map_err(|error| from_core(&error, place).advise(EXAMPLE))?;
             let holds = bond.torque_n_m(shaft, long) * if pressed { PRESSED_COLD } else { 1.0 };
             known = known.worst(bond.known);
             reasons.push(kind.reason());

@@ -5,7 +5,7 @@ use fits_core::{
     Length, Limits,
     shop::{
         Ream,
-        bushing::{Bush, BushRemedy as Way, RunningPlay as Play, burnishes_at_most, in_place},
+        bushing::{Bush, BushRemedy, RunningPlay, burnishes_at_most, in_place},
     },
 };
 
@@ -58,14 +58,14 @@ impl Session {
         let shaft = given.as_ref().map(|one| one.limits);
         let found = in_place(kind, bore, shaft, running).map_err(failed)?;
         let wanted_bore = found.bore.and_then(|bore| bore.limits);
-        if found.play == Some(Play::Tight) {
+        if found.play == Some(RunningPlay::Tight) {
             match kind {
                 Bush::Sintered => {
                     let most = burnishes_at_most(bore);
                     notes.push(
                         "do not ream porous bronze: a cutting edge closes its pores".to_owned(),
                     );
-                    if !found.ways.contains(&Way::Burnish) {
+                    if !found.ways.contains(&BushRemedy::Burnish) {
                         notes.push(format!(
                             "a burnishing pin opens it by {} at most (common practice): this is more",
                             crate::questions::why::answered::said(self.shown, most)
@@ -76,7 +76,8 @@ impl Session {
                 Bush::Bronze | Bush::Plastic => {}
             }
         }
-        let reams = found.ways.contains(&Way::Ream) || found.ways.contains(&Way::Bore);
+        let reams =
+            found.ways.contains(&BushRemedy::Ream) || found.ways.contains(&BushRemedy::Bore);
         let ream = wanted_bore.filter(|_| reams).and_then(|hole| Ream::of(hole).ok());
         let known = shaft.map_or(running.known(), |shaft| running.known().worst(shaft.known()));
         Ok(Answer::BushingInPlace(Box::new(BushingInPlaceAnswer {
@@ -89,7 +90,10 @@ impl Session {
             given_shaft: shaft.map(Ends::from),
             clearance: found.clearance.map(Ends::from),
             play_verdict: found.play,
-            bore_for_it: found.bore.filter(|_| found.play != Some(Play::Good)).map(Into::into),
+            bore_for_it: found
+                .bore
+                .filter(|_| found.play != Some(RunningPlay::Good))
+                .map(Into::into),
             open_by_mm: found.open_by.map(Mm),
             remedies: found.ways,
             speed_m_per_s: speed(text, bore).map(three_figures),

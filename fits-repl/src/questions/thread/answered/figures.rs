@@ -13,9 +13,7 @@ use fits_core::{
     standards::{
         drills::{Drill, Series as DrillSeries},
         materials::Family,
-        thread::{
-            Class, DiameterLimits as Spread, Form, PipeTaper as Taper, Series, Side, Sizes, Thread,
-        },
+        thread::{Class, DiameterLimits as Spread, Form, PipeTaper, Series, Side, Sizes, Thread},
     },
 };
 use uom::si::angle::degree;
@@ -290,7 +288,7 @@ pub(crate) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
 }
 
 /// Of an Rc the useful thread is the nut's own, which no source here gives.
-pub(crate) fn taper_figures(form: Form, taper: Taper) -> TaperFigures {
+pub(crate) fn taper_figures(form: Form, taper: PipeTaper) -> TaperFigures {
     let is_nut = form == Form::PipeRc;
     TaperFigures {
         per_length: "1:16",

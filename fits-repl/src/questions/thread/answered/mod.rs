@@ -15,8 +15,7 @@ use fits_core::{
     shop::{Hazard, infeed::ThreadCut, tap::TapHole},
     source::{Known, Reason},
     standards::thread::{
-        Engagement, Form, PipeTaper as Taper, Side, Sizes, Thread, ThreadPair, engagement,
-        scan_expected,
+        Engagement, Form, PipeTaper, Side, Sizes, Thread, ThreadPair, engagement, scan_expected,
     },
 };
 use uom::si::area::square_millimeter;
@@ -164,7 +163,7 @@ impl Session {
     }
 
     /// Where a taper thread's diameters are taken.
-    fn taper_note(&self, form: Form, taper: Taper) -> String {
+    fn taper_note(&self, form: Form, taper: PipeTaper) -> String {
         let shown = |size| said_in_both(self.shown, size);
         let figures = taper_figures(form, taper);
         let (plane, useful) = match (figures.gauge_length_mm, figures.useful_length_mm) {
