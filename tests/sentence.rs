@@ -225,6 +225,18 @@ fn phrases_written_afresh() {
     holds("welder.csv", 68, 80, 1);
     // The same: 67 and 77 with 1 wrong (what is left, asked beside a log, shows the log).
     holds("instrument.csv", 67, 79, 1);
+    // The same: 68 and 81 with 2 wrong, 51 and 64, 57 and 71 with 5 wrong, 54 and 66 with 1
+    // wrong, 55 and 73 with 2 wrong. Dials that count the radius are taken for granted in
+    // some logs, and of many a bare sum is wanted.
+    holds("motorbike.csv", 71, 83, 2);
+    holds("teacher.csv", 60, 75, 0);
+    holds("printer.csv", 71, 86, 1);
+    holds("hydraulic.csv", 62, 79, 0);
+    holds("sawmill.csv", 61, 80, 1);
+    // The same: 72 and 80 with 3 wrong, 56 and 81 with 1 wrong and 1 hazard (half a
+    // millimetre for half an inch). A bush whose metal is not said is taken as bronze.
+    holds("liftman.csv", 71, 79, 1);
+    holds("framebuilder.csv", 57, 83, 0);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -268,6 +280,13 @@ fn hazards_are_not_fallen_for() {
         "hazards_farmer",
         "hazards_welder",
         "hazards_instrument",
+        "hazards_motorbike",
+        "hazards_teacher",
+        "hazards_printer",
+        "hazards_hydraulic",
+        "hazards_sawmill",
+        "hazards_liftman",
+        "hazards_framebuilder",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -317,6 +336,13 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "farmer.csv",
         "welder.csv",
         "instrument.csv",
+        "motorbike.csv",
+        "teacher.csv",
+        "printer.csv",
+        "hydraulic.csv",
+        "sawmill.csv",
+        "liftman.csv",
+        "framebuilder.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",

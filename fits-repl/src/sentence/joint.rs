@@ -109,9 +109,15 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
     }
     // `bush 3/8 x 1/2`: the sizes that a cross joins are the bushing's.
     let crosses = view.tokens().filter(|token| matches!(token, Token::Cross)).count();
-    let is_crossed =
-        has_bushing && crosses == 1 && free.len() > 1 && joint.od.is_none() && joint.bore.is_none();
+    // One of them may be taken by the word before it: `bush 30x34`.
+    let by_word = num("bushing").filter(|_| free.len() == 1 && has_own_cross(view));
+    let is_crossed = has_bushing
+        && crosses == 1
+        && (free.len() > 1 || by_word.is_some())
+        && joint.od.is_none()
+        && joint.bore.is_none();
     if is_crossed {
+        free.extend(by_word);
         free.sort_by(|a, b| a.by_size(b, system));
         joint.od = free.pop();
     }
@@ -122,7 +128,7 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         // The bushing's outside goes into the hub, and the other size is its bore.
         joint.plug = joint.od.take();
         joint.bush_id = joint.bore.take().or_else(|| num("bushing"));
-    } else if let Some(bush) = num("bushing") {
+    } else if let Some(bush) = num("bushing").filter(|_| !is_crossed) {
         if joint.plug.is_some() {
             return None;
         }
@@ -227,6 +233,14 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         joint.plug = joint.od.take();
     }
     Some(joint)
+}
+
+/// `bush 30x34`: two figures and a cross stand behind the bushing's name.
+fn has_own_cross(view: &View) -> bool {
+    bushing_at(view).is_some_and(|at| {
+        let behind = view.items.get(at + 1..at + 4).unwrap_or_default();
+        matches!(behind, [Item { token: Token::Number(_), .. }, cross, Item { token: Token::Number(_), .. }] if cross.token == Token::Cross)
+    })
 }
 
 fn bushing_at(view: &View) -> Option<usize> {

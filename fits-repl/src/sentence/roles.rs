@@ -117,9 +117,17 @@ fn holders(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Vec<H
         };
         let said = view.said(at);
         let is_diameter = |at: usize| DIAMETER.contains(&&*view.said(at + 1));
+        // `50 H7/s6 length 60`: a size before its class is no length, and no wall.
+        let is_classed = |place: usize| {
+            place < at
+                && view.items[place..at].iter().any(|item| {
+                    matches!(item.token, Token::Pair(_) | Token::Hole(_) | Token::Shaft(_))
+                })
+        };
         // `pin 3/4 lg 3/8 dia`: a diameter is no length, nor the length a pin.
         let is_others = |place: usize| match by {
-            "long" => is_diameter(place),
+            "long" => is_diameter(place) || is_classed(place),
+            "od" | "id" | "wall" => is_classed(place),
             "hole" | "shaft" | "hub" => {
                 place > at
                     && matches!(

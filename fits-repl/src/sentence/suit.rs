@@ -55,6 +55,10 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     }) {
         return spanned(view, &span, system);
     }
+    let of_shaft = view.one(|token| match token {
+        Token::Shaft(class) => Some(class),
+        _ => None,
+    });
     let fit = match fit_of(view)? {
         // The class of the part to be cut: the hole in hand is what it is.
         Fit::Shaft(class)
@@ -248,6 +252,18 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
             || ["got", "i've got", "ive got", "got a", "i get", "is", "it's", "its"]
                 .contains(&&*view.said(at))
     };
+    // `slip fit 27.2 post`: one decimal of a millimetre is in many a size's name.
+    let may_be_named = || {
+        let plain = num.plain(system);
+        plain.ends_with("mm") && num.places == 1 && !is_measured && !view.has("head")
+    };
+    if let (Fit::Word(word), None) = (&fit, nominal)
+        && side != "bushing"
+        && may_be_named()
+    {
+        let named = format!("{reading} {word}{more}");
+        return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));
+    }
     if let (Fit::Word(word), None) = (&fit, nominal)
         && is_nominal(num, system)
         && (num.places == 0 || num.is_fraction)
@@ -256,6 +272,12 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     {
         let named = format!("{reading} {word}{more}");
         return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));
+    }
+    // The preferred fits of ISO 286-1 have an H8 for shafts coarser than IT6.
+    if let Some(wider) = text.contains(" H7/").then(|| text.replacen(" H7/", " H8/", 1))
+        && of_shaft.is_some_and(|class| !class.ends_with(['5', '6']))
+    {
+        return Some(Said::ask("the hole's class is not said", vec![wider, text]));
     }
     Some(Said::plain(text))
 }

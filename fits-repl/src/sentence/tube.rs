@@ -52,14 +52,21 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(thin))
 }
 
-/// `id of 2 inch od 1/8 wall tube`: what is left inside.
+/// `id of 2 inch od 1/8 wall tube`, `1-1/8 x .035 tube id`: what is left inside.
 pub(crate) fn inside(view: &View, system: System) -> Option<Said> {
     // Its bore goes by its sizes, whatever it is made of.
-    view.only(&["role", "material", "hub"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["role", "material", "hub"], |token| {
+        matches!(token, Token::Number(_) | Token::Cross)
+    })?;
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
-    let [(at, od), (after, wall)] = numbers[..] else { return None };
-    let is = |at: usize, role: &str| matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "role", name }) if *name == role);
-    if !view.says("role", "id") || !is(at, "od") || !is(after, "wall") {
+    let [(first, a), (last, b)] = numbers[..] else { return None };
+    let (od, wall) = if a.by_size(b, system).is_gt() { (a, b) } else { (b, a) };
+    let is_crossed = view.items[first..last].iter().any(|item| item.token == Token::Cross);
+    let is_named = view.says("role", "wall") && view.says("role", "od");
+    if !view.says("role", "id")
+        || !(is_crossed || is_named)
+        || wall.mm(system) > 0.25 * od.mm(system)
+    {
         return None;
     }
     od.less_twice(wall, system)?;

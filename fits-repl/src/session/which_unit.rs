@@ -28,7 +28,7 @@ impl Session {
             Some(Units::Inches) => value >= 12.0,
             Some(Units::Millimetres) => value < 1.5 && has_fit(query).is_some(),
             None => {
-                has_fit(query).is_some_and(|is_iso| !is_iso && value <= 5.0)
+                has_fit(query).is_some_and(|is_iso| value < 1.0 || !is_iso && value <= 5.0)
                     || matches!(query, Query::Drill(_)) && value <= 13.0
             }
         }
