@@ -96,7 +96,7 @@ pub(super) fn in_units(
         None => {
             if bare.iter().any(|num| num.leads && num.places >= 3) {
                 question(view, System::Inches)
-            } else if !has_iso && most <= 5.0 || most < 1.0 {
+            } else if !has_iso && most <= 5.0 || most < 1.0 && !view.has("head") {
                 both()
             } else {
                 question(view, System::Millimetres)

@@ -60,15 +60,29 @@ pub(crate) fn inside(view: &View, system: System) -> Option<Said> {
     })?;
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let [(first, a), (last, b)] = numbers[..] else { return None };
-    let (od, wall) = if a.by_size(b, system).is_gt() { (a, b) } else { (b, a) };
-    let is_crossed = view.items[first..last].iter().any(|item| item.token == Token::Cross);
-    let is_named = view.says("role", "wall") && view.says("role", "od");
-    if !view.says("role", "id")
-        || !(is_crossed || is_named)
-        || wall.mm(system) > 0.25 * od.mm(system)
-    {
+    let (at, od, wall) = if a.by_size(b, system).is_gt() { (first, a, b) } else { (last, b, a) };
+    if wall.mm(system) > 0.25 * od.mm(system) {
         return None;
     }
-    od.less_twice(wall, system)?;
-    Some(Said::plain(format!("{} - 2 * {}", od.plain(system), wall.plain(system))))
+    // What stands behind the larger one names it, else what stands before it.
+    let role = |at: usize| match view.items.get(at)?.token {
+        Token::Word { kind: "role", name } => Some(name),
+        _ => None,
+    };
+    let named = role(at + 1).or_else(|| role(at.checked_sub(1)?));
+    let is_crossed = view.items[first..last].iter().any(|item| item.token == Token::Cross);
+    let (large, wall) = (od.plain(system), wall.plain(system));
+    match named {
+        // `1 inch id tube .049 wall what od`
+        Some("id") if view.says("role", "od") && view.says("role", "wall") => {
+            Some(Said::plain(format!("{large} + 2 * {wall}")))
+        }
+        Some("od") if view.says("role", "id") && view.says("role", "wall") => {
+            Some(Said::plain(format!("{large} - 2 * {wall}")))
+        }
+        None if is_crossed && view.says("role", "id") && !view.says("role", "od") => {
+            Some(Said::plain(format!("{large} - 2 * {wall}")))
+        }
+        _ => None,
+    }
 }

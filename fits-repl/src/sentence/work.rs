@@ -148,6 +148,10 @@ pub(super) fn without_limits(view: &View, system: System) -> Option<Said> {
     let [a, b, rest @ ..] = &numbers[..] else { return None };
     let (small, large) = if a.by_size(b, system).is_lt() { (a, b) } else { (b, a) };
     let off = large.mm(system) - small.mm(system);
+    // So small a figure is a play or a cut.
+    if small.mm(system) < 1.0 {
+        return None;
+    }
     let counts = view.says("head", "passes");
     let is_more = |num: &&&Num| {
         let is_count = counts && num.places == 0 && !num.is_fraction && num.value <= 12.0;
