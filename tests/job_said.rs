@@ -293,8 +293,8 @@ fn a_cell_names_its_mates_in_full_in_part_or_several() {
     assert_eq!(with("clevis hole"), "clevis pin dia");
     assert_eq!(with("key width"), "worm keyway");
     let job = note::read(&text);
-    assert_eq!(job.features[feature(&job, "arm drive end")].side, Side::Other);
-    assert_eq!(job.features[feature(&job, "arm bearing seat")].side, Side::Hole);
+    assert_eq!(job.features[feature(&job, "arm drive end")].side, SizeKind::Other);
+    assert_eq!(job.features[feature(&job, "arm bearing seat")].side, SizeKind::Hole);
 }
 
 /// Words of a remark that say of themselves what its size is of, and whose.
@@ -311,15 +311,15 @@ fn a_remark_says_by_its_words_what_its_size_is_of() {
                 tie | tube | 1\" x 16 swg | |\n";
     let job = note::read(&format!("all mm\n\n{rows}"));
     for (name, is, side) in [
-        ("bush flange", "36mm", Side::Shaft),
-        ("bush flange thickness", "4mm", Side::Length),
-        ("body cross bore from worm bore", "41mm", Side::Length),
-        ("worm keyway", "5mm", Side::Other),
-        ("taper pin od", "6mm", Side::Shaft),
-        ("clevis fork gap", "12.5mm", Side::Length),
-        ("rod thread length", "75mm", Side::Length),
-        ("gasket thickness", "0.5mm", Side::Length),
-        ("tie tube", "25.4mm", Side::Shaft),
+        ("bush flange", "36mm", SizeKind::Shaft),
+        ("bush flange thickness", "4mm", SizeKind::Length),
+        ("body cross bore from worm bore", "41mm", SizeKind::Length),
+        ("worm keyway", "5mm", SizeKind::Other),
+        ("taper pin od", "6mm", SizeKind::Shaft),
+        ("clevis fork gap", "12.5mm", SizeKind::Length),
+        ("rod thread length", "75mm", SizeKind::Length),
+        ("gasket thickness", "0.5mm", SizeKind::Length),
+        ("tie tube", "25.4mm", SizeKind::Shaft),
     ] {
         assert_eq!(size(&job, name), Some(mm(is)), "{name}");
         assert_eq!(job.features[feature(&job, name)].side, side, "{name}");

@@ -124,11 +124,12 @@ pub(super) fn without_limits(view: &View, system: System) -> Option<Said> {
     let why = "how close is not said: a class, a fit or limits";
     if let [size] = numbers[..] {
         // What is said first is the work, or that it is an aim.
-        let first = (0..view.items.len()).find(|at| {
-            !matches!(view.items[*at].token, Token::Break | Token::Word { kind: "small", .. })
-                && !(matches!(view.kind_at(*at), Some("connector"))
-                    && !AIMS.contains(&&*view.said(*at)))
-        })?;
+        let is_said = |at: &usize| match view.kind_at(*at) {
+            Some("connector") => AIMS.contains(&&*view.said(*at)),
+            Some(kind) => kind != "small",
+            None => view.items[*at].token != Token::Break,
+        };
+        let first = (0..view.items.len()).find(is_said)?;
         let is_aim = AIMS.contains(&&*view.said(first));
         let is_verb =
             matches!(view.kind_at(first), Some("head")) && view.words("head").count() == 1;

@@ -4,7 +4,7 @@ use fits_core::size::Size;
 
 use crate::{
     answer::Answer,
-    problem::Problem,
+    problem::{Choices, Problem},
     query::Dial,
     sentence::{self, Said, Setting},
     session::Session,
@@ -205,7 +205,7 @@ impl Session {
                 // What would mend one of them is no mending of the line.
                 problem.at = problem.at.start + from..problem.at.end + from;
                 problem.fix = None;
-                return Some(Err(Problem { choices: Default::default(), ..problem }));
+                return Some(Err(Problem { choices: Choices::default(), ..problem }));
             }
             from += part.len() + " ; ".len();
         }
