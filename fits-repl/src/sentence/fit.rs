@@ -88,10 +88,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     if system == System::Inches && is_bare && view.types(&["in mm", "in metric"]) {
         return None;
     }
-    // What is printed has a rule of its own.
-    if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
-        && view.has("shaft")
-    {
+    // What is printed, and a piston that runs, have rules of their own.
+    let is_printed = view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"));
+    let runs = || fit_of(view).is_none_or(|fit| fit.text().contains("running"));
+    if is_printed && view.has("shaft") || view.types(&["piston", "pistons"]) && runs() {
         return None;
     }
     if let Some(said) = tube::plug(view, system) {

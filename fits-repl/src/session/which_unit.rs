@@ -28,10 +28,7 @@ impl Session {
             Some(Units::Inches) => value >= 12.0,
             Some(Units::Millimetres) => value < 1.5 && has_fit(query).is_some(),
             None => {
-                // `0.5 g6`: half an inch, or half a millimetre?
-                let is_worked = matches!(query, Query::Part(part) if part.work.is_some());
-                let is_small = value > 0.0 && value < 1.0 && !is_worked;
-                has_fit(query).is_some_and(|is_iso| is_small || !is_iso && value <= 5.0)
+                has_fit(query).is_some_and(|is_iso| !is_iso && value <= 5.0)
                     || matches!(query, Query::Drill(_)) && value <= 13.0
             }
         }
