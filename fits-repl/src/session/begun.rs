@@ -25,33 +25,21 @@ pub(crate) struct Begun {
 }
 
 impl Begun {
-    /// Of a question back whose choices are all plans of one aim.
+    /// Of a question back whose choices are all plans, from one start or from none yet.
     fn asked(problem: &Problem) -> Option<Self> {
-        let choices = &problem.choices;
-        let is_plan = |choice: &String| choice.starts_with("turn ") || choice.starts_with("bore ");
-        let mut starts = choices.iter().map(|choice| choice.split_once(" from "));
-        let is_begun = starts.clone().any(|start| start.is_some());
-        let plans = if is_begun && choices.iter().all(is_plan) {
-            // The same start of each.
-            let (_, first) = starts.next()??;
-            let same = choices
-                .iter()
-                .map(|choice| choice.split_once(" from ").filter(|(_, start)| *start == first));
-            let plans: Option<Vec<_>> = same.map(|one| Some(one?.0.to_owned())).collect();
-            return Some(Self {
-                plans: plans?,
-                start: Some(first.to_owned()),
-                entries: Vec::new(),
-                why: problem.message.clone(),
-            });
-        } else if choices.iter().all(is_plan) {
-            choices.to_vec()
-        } else {
-            return None;
-        };
-        (!plans.is_empty()).then(|| Self {
-            plans,
-            start: None,
+        let parted = problem.choices.iter().map(|choice| {
+            let is_plan = choice.starts_with("turn ") || choice.starts_with("bore ");
+            let (plan, start) = match choice.split_once(" from ") {
+                Some((plan, start)) => (plan, Some(start)),
+                None => (&**choice, None),
+            };
+            is_plan.then_some((plan, start))
+        });
+        let parted: Vec<_> = parted.collect::<Option<_>>()?;
+        let (_, start) = *parted.first()?;
+        parted.iter().all(|(_, other)| *other == start).then(|| Self {
+            plans: parted.iter().map(|(plan, _)| (*plan).to_owned()).collect(),
+            start: start.map(str::to_owned),
             entries: Vec::new(),
             why: problem.message.clone(),
         })
@@ -194,8 +182,11 @@ impl Session {
     /// Plain queries with semicolons between them: all of them or none, and the last one's
     /// answer.
     pub(super) fn as_chain(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
+        if !line.contains(" ; ") {
+            return None;
+        }
         let parts: Vec<&str> = line.split(" ; ").collect();
-        if parts.len() < 2 || !parts.iter().all(|part| words::read(part).is_ok()) {
+        if !parts.iter().all(|part| words::read(part).is_ok()) {
             return None;
         }
         let mut from = 0;
