@@ -231,8 +231,7 @@ fn by_named_ends(view: &View, system: System) -> Option<Said> {
         let named = |at: &usize| matches!(view.items[*at].token, Token::Word { kind: "bigger", name: is } if is == name);
         let mut places = (0..view.items.len()).filter(named);
         let at = places.next()?;
-        let number =
-            |at: usize| matches!(view.items.get(at)?.token, Token::Number(_)).then_some(at);
+        let number = |at: usize| view.is_number(at).then_some(at);
         let beside = number(at + 1).or_else(|| number(at.checked_sub(1)?));
         places.next().is_none().then_some(beside?)
     };

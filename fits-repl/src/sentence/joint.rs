@@ -238,8 +238,8 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
 /// `bush 30x34`: two figures and a cross stand behind the bushing's name.
 fn has_own_cross(view: &View) -> bool {
     bushing_at(view).is_some_and(|at| {
-        let behind = view.items.get(at + 1..at + 4).unwrap_or_default();
-        matches!(behind, [Item { token: Token::Number(_), .. }, cross, Item { token: Token::Number(_), .. }] if cross.token == Token::Cross)
+        let is_cross = view.items.get(at + 2).is_some_and(|item| item.token == Token::Cross);
+        is_cross && view.is_number(at + 1) && view.is_number(at + 3)
     })
 }
 

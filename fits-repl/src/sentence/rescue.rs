@@ -6,7 +6,7 @@ use crate::sentence::{
     Said,
     sizes::is_nominal,
     token::{Num, System, Token, Unit},
-    view::{Item, View},
+    view::View,
 };
 
 /// What a number is, by the words about it.
@@ -45,11 +45,10 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
     let mut next = Role::Reading;
     // `supposed to be 1.2500 1.2495`: limits, not what it should be and a reading.
     let two_limits = (0..view.items.len()).any(|at| {
-        let number = |at| matches!(view.items.get(at), Some(Item { token: Token::Number(_), .. }));
         view.kind_at(at) == Some("should")
-            && number(at + 1)
-            && (number(at + 2)
-                || number(at + 3) && matches!(&*view.said(at + 2), "to" | "and" | "-"))
+            && view.is_number(at + 1)
+            && (view.is_number(at + 2)
+                || view.is_number(at + 3) && matches!(&*view.said(at + 2), "to" | "and" | "-"))
     });
     if two_limits {
         return None;

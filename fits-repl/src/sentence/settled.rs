@@ -202,10 +202,6 @@ impl View {
         }
     }
 
-    fn is_number(&self, at: usize) -> bool {
-        matches!(self.items.get(at), Some(Item { token: Token::Number(_), .. }))
-    }
-
     /// `in` after a number and a space: inches, or into?
     pub(crate) fn settle_in(&mut self) {
         let mut at = 1;

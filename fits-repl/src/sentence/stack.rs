@@ -237,13 +237,11 @@ fn sum(view: &View, system: System) -> Option<Said> {
 
 /// `washers .062 and .093`, `washers 0.25 0.25`: each figure is a part of its own.
 fn each_of_several(view: &View) -> Option<View> {
-    let is_number =
-        |at: usize| matches!(view.items.get(at), Some(Item { token: Token::Number(_), .. }));
     let names = |at: usize| matches!(view.kind_at(at), Some("part" | "gap"));
     let first = (0..view.items.len()).find(|at| {
         matches!(view.kind_at(*at), Some("part"))
             && SEVERAL.contains(&&*view.said(*at))
-            && is_number(at + 1)
+            && view.is_number(at + 1)
     })?;
     let mut figures = vec![first + 1];
     let mut at = first + 2;
@@ -251,7 +249,7 @@ fn each_of_several(view: &View) -> Option<View> {
         let is_joined = matches!(&*view.said(at), "and" | "&" | ",");
         let next = if is_joined { at + 1 } else { at };
         // `washers .062 and 1.500 hub`: the second has a name of its own.
-        if !is_number(next) || names(next + 1) {
+        if !view.is_number(next) || names(next + 1) {
             break;
         }
         figures.push(next);

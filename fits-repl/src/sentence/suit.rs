@@ -254,21 +254,20 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     };
     // `slip fit 27.2 post`: one decimal of a millimetre is in many a size's name.
     let may_be_named = || {
-        let plain = num.plain(system);
-        plain.ends_with("mm") && num.places == 1 && !is_measured && !view.has("head")
+        side != "bushing"
+            && reading.ends_with("mm")
+            && num.places == 1
+            && !is_measured
+            && !view.has("head")
+    };
+    let is_named = || {
+        is_nominal(num, system)
+            && (num.places == 0 || num.is_fraction)
+            && view.has("reads")
+            && (0..view.items.len()).all(is_got)
     };
     if let (Fit::Word(word), None) = (&fit, nominal)
-        && side != "bushing"
-        && may_be_named()
-    {
-        let named = format!("{reading} {word}{more}");
-        return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));
-    }
-    if let (Fit::Word(word), None) = (&fit, nominal)
-        && is_nominal(num, system)
-        && (num.places == 0 || num.is_fraction)
-        && view.has("reads")
-        && (0..view.items.len()).all(is_got)
+        && (may_be_named() || is_named())
     {
         let named = format!("{reading} {word}{more}");
         return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));

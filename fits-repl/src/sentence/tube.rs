@@ -77,10 +77,9 @@ pub(crate) fn inside(view: &View, system: System) -> Option<Said> {
         Some("id") if view.says("role", "od") && view.says("role", "wall") => {
             Some(Said::plain(format!("{large} + 2 * {wall}")))
         }
-        Some("od") if view.says("role", "id") && view.says("role", "wall") => {
-            Some(Said::plain(format!("{large} - 2 * {wall}")))
-        }
-        None if is_crossed && view.says("role", "id") && !view.says("role", "od") => {
+        Some("od") if !view.says("role", "wall") => None,
+        None if !is_crossed || view.says("role", "od") => None,
+        Some("od") | None if view.says("role", "id") => {
             Some(Said::plain(format!("{large} - 2 * {wall}")))
         }
         _ => None,

@@ -59,6 +59,11 @@ impl View {
         )
     }
 
+    /// Does a number stand at a place?
+    pub(crate) fn is_number(&self, at: usize) -> bool {
+        matches!(self.items.get(at), Some(Item { token: Token::Number(_), .. }))
+    }
+
     /// The kind of the word at a place, where it is one.
     pub(crate) fn kind_at(&self, at: usize) -> Option<&'static str> {
         match self.items.get(at)?.token {

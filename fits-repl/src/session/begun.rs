@@ -107,9 +107,8 @@ impl Session {
         if is_settled {
             let chain = begun.chains().pop()?;
             let lines: Vec<String> = chain.split(" ; ").map(str::to_owned).collect();
-            let trial = self.whether().told(&lines);
-            return match trial {
-                Ok(_) => self.answered(line, Said::Plain(lines), Vec::new()),
+            return match self.whether().told(&lines) {
+                Ok(()) => self.answered(line, Said::Plain(lines), Vec::new()),
                 Err(problem) => Some(Err(Problem::new(
                     format!("{}, read as `{chain}`", problem.message),
                     0..line.len(),
@@ -130,9 +129,9 @@ impl Session {
         (choices.len() > 1).then(|| Err(asked.choose(choices)))
     }
 
-    /// Each line's answer after the other, and the last one's.
-    fn told(&mut self, lines: &[String]) -> Result<Option<Answer>, Problem> {
-        lines.iter().try_fold(None, |_, line| self.ask(line).map(Some))
+    /// Each line after the other, as far as they are answered.
+    fn told(&mut self, lines: &[String]) -> Result<(), Problem> {
+        lines.iter().try_for_each(|line| self.ask(line).map(drop))
     }
 
     /// Where the work of one of these plans is, if a line says that and nothing more.

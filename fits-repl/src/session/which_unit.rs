@@ -79,9 +79,7 @@ impl Session {
                 (at.clone(), if is_inch { inches() } else { format!("{decimal}mm") })
             });
             let typed = sentence::replaced(line, sizes);
-            let mut trial = self.whether();
-            trial.understand(&typed).ok()?;
-            Some(trial.read_as.take().unwrap_or(typed))
+            self.understood_as(&typed).ok()
         };
         let choices: Vec<String> = [true, false].into_iter().filter_map(with).collect();
         (choices.len() == 2).then(|| {
@@ -90,15 +88,18 @@ impl Session {
         })
     }
 
+    /// The plain query that a line is understood as, were it typed.
+    fn understood_as(&self, typed: &str) -> Result<String, Problem> {
+        let mut trial = self.whether();
+        trial.understand(typed)?;
+        Ok(trial.read_as.take().unwrap_or_else(|| typed.to_owned()))
+    }
+
     /// `25.00 +0.02`: to one side, or to both?
     pub(super) fn which_deviation(&self, line: &str) -> Option<Problem> {
         let [one, both] = lone_deviations(line)?;
-        let read = |typed: String| {
-            let mut trial = self.whether();
-            let answer = trial.understand(&typed);
-            answer.ok().map(|_| trial.read_as.take().unwrap_or(typed))
-        };
-        let choices = vec![read(one)?, read(both)?];
+        let read = |typed: &str| self.understood_as(typed).ok();
+        let choices = vec![read(&one)?, read(&both)?];
         let why = "one deviation stands alone: to that side, or to both?";
         Some(Problem::new(why, 0..line.len()).choose(choices))
     }
@@ -110,11 +111,7 @@ impl Session {
             return None;
         }
         let (point, list) = sentence::decimal_commas(line)?;
-        let read = |typed: &str| {
-            let mut trial = self.whether();
-            let answer = trial.understand(typed);
-            answer.map(|_| trial.read_as.take().unwrap_or_else(|| typed.to_owned()))
-        };
+        let read = |typed: &str| self.understood_as(typed);
         let of_point = match read(&point) {
             Ok(plain) => plain,
             Err(asked) if !asked.choices.is_empty() => {
