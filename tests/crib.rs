@@ -59,7 +59,7 @@ fn a_bore_begins_with_a_drill_of_the_crib() {
     let plan = takes(&mut own, "bore 20 H7");
     assert_eq!(plan["passes"][0]["drill_name"], "47/64 in");
     assert_eq!(plan["drill_in_crib"], true);
-    assert_eq!(plan["rather_drill"], "18.75 mm");
+    assert_eq!(plan["best_drill"], "18.75 mm");
     // None in reach: the standard one, and it is said.
     let plan = takes(&mut shop(&["drill 5"]), "bore 20 H7");
     assert_eq!(

@@ -54,7 +54,7 @@ fn a_tap_drill_comes_from_the_crib_where_it_keeps_the_limits() {
     // 8.5 mm keeps M10x1.5-6H, and is what the table of all drills gives.
     let tap = takes(&mut own, "M10 tap");
     assert_eq!((&tap["drill"]["name"], &tap["drill_in_crib"]), (&"8.5 mm".into(), &true.into()));
-    assert_eq!(tap.get("rather_drill"), None);
+    assert_eq!(tap.get("best_drill"), None);
     assert_eq!(tap["tap_in_crib"], true);
     says(&mut own, "M10 tap", &["from the crib", "tap M10x1.5 is in the crib"]);
     // 10.2 mm is the usual one for M12; 10.5 is outside 6H (10.106 to 10.441).
@@ -75,7 +75,7 @@ fn a_tap_drill_comes_from_the_crib_where_it_keeps_the_limits() {
     let standard = takes(&mut Session::new(), "M10 tap")["drill"]["name"].clone();
     let tap = takes(&mut odd, "M10 tap");
     assert_eq!(tap["drill"]["name"], "8.6 mm");
-    assert_eq!(tap["rather_drill"], standard);
+    assert_eq!(tap["best_drill"], standard);
     assert_eq!(tap["alternatives"][0]["drill"]["name"], standard);
     assert_eq!(tap.get("tap_in_crib"), None);
     says(&mut odd, "why M10 tap", &["tap drill 8.6 mm", "the best of the crib; of all, "]);

@@ -145,7 +145,7 @@ fn both_ways_of_asking_agree_and_nothing_typed_is_dropped() {
         Ok(Answer::Tap(tap)) => {
             let first = tap.first.unwrap();
             assert_eq!((&*first.drill.name, first.drill_in_crib), ("45/64 in", Some(true)));
-            assert_eq!(first.rather_drill.as_deref(), Some("23/32 in"));
+            assert_eq!(first.best_drill.as_deref(), Some("23/32 in"));
         }
         other => panic!("{other:?}"),
     }

@@ -318,7 +318,7 @@ fn a_tool_that_cuts_light_is_said_in_plain_words() {
     let shown = Text { settings: session.shown(), colour: Colour::Off }.answer(&answer);
     let log = takes(&mut session, "read 19.87");
     if log["remark"].is_object() {
-        assert!(log["remark"]["by"].as_f64() < Some(0.0), "{log}");
+        assert!(log["remark"]["share_over_dial"].as_f64() < Some(0.0), "{log}");
     }
     let again = session.evaluate("log").expect("a log");
     let shown = shown + &Text { settings: session.shown(), colour: Colour::Off }.answer(&again);

@@ -365,14 +365,13 @@ const UNITS: [&str; 15] = [
 ];
 
 /// Figures without one: counts, places, shares, chances and factors.
-const PLAIN: [&str; 30] = [
-    "by",
+const PLAIN: [&str; 29] = [
+    "centred",
     "count",
     "cut_factor",
     "cut_factor_sd",
     "effort",
     "entry_count",
-    "even",
     "found",
     "histogram",
     "learned_from",
@@ -385,13 +384,13 @@ const PLAIN: [&str; 30] = [
     "mean_passes",
     "mean_readings",
     "min",
-    "normal",
     "note_line",
     "readings",
     "risk",
     "runs",
     "safety",
     "seed",
+    "spread_evenly",
     "starts",
     "strength",
     "times",

@@ -106,7 +106,7 @@ fn the_charts_drill_of_the_crib_goes_first() {
         let best = answer.first.clone().unwrap();
         assert_eq!(best.drill.mm.0, chart.diameter(), "{name}: {best:?}");
         assert_eq!(best.drill_in_crib, Some(true), "{name}");
-        assert_eq!(best.rather_drill, None, "{name}");
+        assert_eq!(best.best_drill, None, "{name}");
         has_neighbours(&answer, &name);
         first += 1;
     }
@@ -126,7 +126,7 @@ fn else_the_nearest_of_the_crib_inside_the_limits_and_the_answer_says_so() {
     };
     let answer = owned(&["13/64in", "7/32in"]);
     let first = answer.first.clone().unwrap();
-    assert_eq!((first.drill_in_crib, first.rather_drill.as_deref()), (Some(true), Some("#7")));
+    assert_eq!((first.drill_in_crib, first.best_drill.as_deref()), (Some(true), Some("#7")));
     assert!((first.drill.mm.0.millimetres() / 25.4 - 0.2031).abs() < 1e-4, "{first:?}");
     has_neighbours(&answer, "1/4-20");
     let first = owned(&["13/64in", "#8"]).first.unwrap();

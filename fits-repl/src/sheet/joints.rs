@@ -219,7 +219,7 @@ fn force(query: &str, answer: &AssemblyAnswer, text: &Text, block: &mut Block) {
         }
         (None, _) => {}
     }
-    if let Some(both) = &answer.both {
+    if let Some(both) = &answer.heat_and_cold {
         block.say(&format!(
             "Or chill the inner part to {} ({}) and heat the outer to {}",
             degrees(both.cool_to_c),

@@ -16,7 +16,7 @@ const LISTED: usize = 18;
 impl Text {
     /// The drill of a plan: whose, and which would be better.
     pub(crate) fn whose_drill(plan: &PassFigures) -> String {
-        match (plan.drill_in_crib, plan.rather_drill) {
+        match (plan.drill_in_crib, plan.best_drill) {
             (None, _) => String::new(),
             (Some(false), _) => "not in the crib".to_owned(),
             (Some(true), None) => "in the crib".to_owned(),

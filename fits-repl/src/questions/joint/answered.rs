@@ -159,7 +159,7 @@ impl Session {
             cold_limit_c: heat.and_then(|heat| heat.cold_limit).map(|limit| celsius(limit.at)),
             cold_limit_of: heat.and_then(|heat| heat.cold_limit).map(|limit| limit.part),
             cool_to_c: heat.and_then(|heat| heat.shaft_to).map(celsius),
-            both: heat.and_then(|heat| heat.both).map(|both| BothFigures {
+            heat_and_cold: heat.and_then(|heat| heat.both).map(|both| BothFigures {
                 coolant: both.coolant,
                 cool_to_c: celsius(both.shaft_to),
                 heat_to_c: celsius(both.hub_to),

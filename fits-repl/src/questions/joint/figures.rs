@@ -148,7 +148,7 @@ pub struct AssemblyAnswer {
     pub cool_to_c: Option<f64>,
     /// Both together, where heat alone is too much.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub both: Option<BothFigures>,
+    pub heat_and_cold: Option<BothFigures>,
     /// The grip where it works warm or cold, each end of the range.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub at_work: Vec<AtWorkFigures>,

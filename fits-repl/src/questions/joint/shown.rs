@@ -311,7 +311,7 @@ impl Text {
             )),
             _ => {}
         }
-        if let Some(both) = &answer.both {
+        if let Some(both) = &answer.heat_and_cold {
             ways.push(format!(
                 "both: shaft in {} at {}, hub to {}",
                 both.coolant,

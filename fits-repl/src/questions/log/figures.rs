@@ -185,11 +185,11 @@ pub struct StoryFigures {
 #[non_exhaustive]
 pub struct RemarkFigures {
     /// Of what is dialled, how much more it takes; below 0 for less.
-    pub by: f64,
+    pub share_over_dial: f64,
     /// What to dial.
     pub dial_mm: Mm,
     /// What one would dial of a tool that takes what it is set to.
-    pub not_mm: Mm,
+    pub plain_dial_mm: Mm,
 }
 
 /// The logs there are, the last written first.

@@ -134,9 +134,9 @@ impl Session {
             check: story.check(),
         });
         let remark = adviser.as_ref().and_then(Adviser::remark).map(|remark| RemarkFigures {
-            by: remark.by,
+            share_over_dial: remark.by,
             dial_mm: Mm(remark.dial),
-            not_mm: Mm(remark.not),
+            plain_dial_mm: Mm(remark.not),
         });
         let state = log.state();
         let next = match state {

@@ -45,8 +45,8 @@ impl Text {
                 wrapped(out, "  ", &form.to_do);
             }
         }
-        if let Some(remark) = log.remark.filter(|remark| remark.by.abs() > MOST_OF_A_TOOL) {
-            let less = if remark.by < 0.0 { "less" } else { "more" };
+        if let Some(remark) = log.remark.filter(|remark| remark.share_over_dial.abs() > MOST_OF_A_TOOL) {
+            let less = if remark.share_over_dial < 0.0 { "less" } else { "more" };
             wrapped(
                 out,
                 "  ",
@@ -57,8 +57,8 @@ impl Text {
                 ),
             );
         } else if let Some(remark) = log.remark {
-            let way = if remark.by < 0.0 { "light" } else { "heavy" };
-            let percent = (remark.by * 100.0).abs();
+            let way = if remark.share_over_dial < 0.0 { "light" } else { "heavy" };
+            let percent = (remark.share_over_dial * 100.0).abs();
             let places = usize::from(percent < 0.95);
             let dial = |length: Length| self.on_dial(length, step);
             wrapped(
@@ -67,7 +67,7 @@ impl Text {
                 &format!(
                     "your tool is cutting {percent:.places$} % {way}: dial {}, not {}",
                     dial(remark.dial_mm.0),
-                    dial(remark.not_mm.0)
+                    dial(remark.plain_dial_mm.0)
                 ),
             );
         }

@@ -169,7 +169,7 @@ impl Session {
             known: fit.known(),
             chance_of_clearance: (kind == Kind::Transition).then(|| {
                 let chance = fit.chance_of_clearance();
-                ChanceFigures { even: chance.even, normal: chance.normal }
+                ChanceFigures { spread_evenly: chance.even, centred: chance.normal }
             }),
             measured: None,
             in_hand: in_hand.and_then(|part| part.kind),

@@ -216,10 +216,10 @@ pub struct HeldTo {
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
     #[serde(serialize_with = "six_places")]
-    pub even: f64,
+    pub spread_evenly: f64,
     /// Sizes normal about the middle, the limits at three standard deviations.
     #[serde(serialize_with = "six_places")]
-    pub normal: f64,
+    pub centred: f64,
 }
 
 /// What a shop word chose, and why.

@@ -178,7 +178,7 @@ impl Session {
                 .as_ref()
                 .filter(|_| !self.shop.crib().is_empty())
                 .map(|first| first.is_own),
-            rather_drill: first_drill.and_then(|first| first.rather).map(Drill::name),
+            best_drill: first_drill.and_then(|first| first.rather).map(Drill::name),
         })
     }
 

@@ -196,7 +196,7 @@ impl Text {
         };
         let _ = writeln!(out, "    cut so      {at_aims}");
         if let Some(chance) = &fit.chance_of_clearance {
-            let (even, normal) = (chance.even * 100.0, chance.normal * 100.0);
+            let (even, normal) = (chance.spread_evenly * 100.0, chance.centred * 100.0);
             let _ = writeln!(
                 out,
                 "    chance of clearance {even:.0} % (sizes spread evenly), {normal:.0} % (centred)"

@@ -92,7 +92,7 @@ pub struct PassFigures {
     pub drill_in_crib: Option<bool>,
     /// The drill that would be chosen of all, where the crib has another.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub rather_drill: Option<&'static str>,
+    pub best_drill: Option<&'static str>,
 }
 
 /// One pass.

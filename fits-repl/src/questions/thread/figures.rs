@@ -191,7 +191,7 @@ pub struct TapFigures {
     pub drill_in_crib: Option<bool>,
     /// The drill that would be chosen of all, where the crib has another.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub rather_drill: Option<String>,
+    pub best_drill: Option<String>,
     /// The best drill of the crib, where it is not good enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub nearest_in_crib: Option<String>,

@@ -129,7 +129,7 @@ impl Text {
         if tap.published {
             let _ = writeln!(out, "  published     the drill that a published table gives");
         }
-        let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
+        let words = match (tap.drill_in_crib, &tap.best_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
             (Some(true), Some(rather), _) => {
                 let inside = match tap.drill_within_limits {

@@ -348,7 +348,7 @@ pub(crate) fn tap_figures(
         drill_within_limits: drill.minor.map(|minor| minor == Minor::Kept),
         within_limits: drill.minor_drilled.map(|minor| minor == Minor::Kept),
         drill_in_crib: own.map(|own| own.in_crib),
-        rather_drill: own.and_then(|own| own.rather.clone()),
+        best_drill: own.and_then(|own| own.rather.clone()),
         nearest_in_crib: own.and_then(|own| own.nearest.clone()),
         published: published_drill(thread) == Some(drill.bit.diameter),
     }
