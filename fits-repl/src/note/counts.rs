@@ -224,3 +224,27 @@ pub(super) fn with_spares(out: &mut Vec<Token>) {
         at += 1;
     }
 }
+
+/// `6 ft 4`, `3 foot`: how much stock there is, no size of a feature; kept as one word.
+pub(super) fn feet(found: &mut Vec<Token>) {
+    for at in (1..found.len()).rev() {
+        let of = match &found[at - 1].kind {
+            Kind::Num(num) if num.unit.is_none() => num.value(),
+            _ => continue,
+        };
+        if !matches!(found[at].word(), Some("ft" | "foot" | "feet")) {
+            continue;
+        }
+        let inches = match found.get(at + 1).map(|next| &next.kind) {
+            Some(Kind::Num(num)) if num.unit.is_none_or(|unit| unit == Unit::Inch) => {
+                Some(num.value()).filter(|inches| *inches < 12.0)
+            }
+            _ => None,
+        };
+        let last = if inches.is_some() { at + 1 } else { at };
+        let text = inches.map_or_else(|| format!("{of} ft"), |more| format!("{of} ft {more}"));
+        found[at - 1].at.end = found[last].at.end;
+        found[at - 1].kind = Kind::Word(text);
+        found.drain(at..=last);
+    }
+}

@@ -3,7 +3,7 @@
 use fits_core::{job::whole::SizeKind, size::Unit};
 
 use super::{
-    counts::{by_gauge, counted, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
+    counts::{by_gauge, counted, feet, is_no_size, many, on_a_circle, ratios, teeth, with_spares},
     token::{Kind, Num, Token},
 };
 
@@ -11,6 +11,7 @@ use super::{
 #[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
 pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
     ratios(&mut found);
+    feet(&mut found);
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
     let mut found = found.into_iter().peekable();
     while let Some(token) = found.next() {

@@ -54,6 +54,11 @@ pub(super) fn default_feature(
             name("bore", SizeKind::Hole)
         };
     }
+    // `plate 12mm`, right behind its name: as thick as that, or bored to it?
+    let behind_name = given.place.start <= told.job.parts[part].name.len() + 3;
+    if words.last().is_some_and(|word| word == "plate") && behind_name && !given.has_fit {
+        return None;
+    }
     match own {
         2.. => name("od", SizeKind::Shaft),
         ..=0 if given.has_fit => name("hole", SizeKind::Hole),

@@ -14,6 +14,7 @@ mod head;
 mod joined;
 mod joint_rows;
 mod joints;
+mod kept;
 mod kinds;
 mod legend;
 mod lexicon;
@@ -57,6 +58,7 @@ pub fn read(text: &str) -> Job {
     }
     let Reader { mut told, wants, .. } = reader;
     joints::settle(&mut told, wants.all());
+    kept::figures(&mut told.job, &lines);
     told.job
 }
 

@@ -45,7 +45,9 @@ impl Text {
                 wrapped(out, "  ", &form.to_do);
             }
         }
-        if let Some(remark) = log.remark.filter(|remark| remark.share_over_dial.abs() > MOST_OF_A_TOOL) {
+        if let Some(remark) =
+            log.remark.filter(|remark| remark.share_over_dial.abs() > MOST_OF_A_TOOL)
+        {
             let less = if remark.share_over_dial < 0.0 { "less" } else { "more" };
             wrapped(
                 out,
