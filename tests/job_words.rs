@@ -416,3 +416,25 @@ fn what_is_not_round_has_its_own_side() {
     }
     assert_eq!(job.features[feature(&job, "shaft sq")].side, SizeKind::Other);
 }
+
+/// What a part is made from, how much of it there is and where a figure stood before:
+/// no size of a feature, and yet not lost.
+#[test]
+fn a_figure_that_is_no_size_is_kept_as_a_remark() {
+    for (line, want) in [
+        ("  bore 20 H7, cut from 3 ft of bar", &[("Base bore", "20mm")][..]),
+        ("  bore 20 H7, from 10 mm plate", &[("Base bore", "20mm")]),
+        ("  bar 6 ft 4", &[]),
+        ("  nothing but 12mm plate", &[]),
+    ] {
+        let job = sizes(&format!("all mm\nBase\n{line}\n"), want);
+        let kept = job.remarks.iter().any(|one| one.line == 3 && one.text == line.trim());
+        assert!(kept, "{line}: {:?}", job.remarks);
+    }
+    // What a size, a reading, a count or a number before a name holds needs no remark.
+    for line in ["  2. bore 20 H7", "  bore 20.003", "  - 4 May bore came out 20.01"] {
+        let job = note::read(&format!("all mm\nBase\n{line}\n"));
+        assert!(job.remarks.iter().all(|one| one.line != 3), "{line}: {:?}", job.remarks);
+    }
+    assert_eq!(asked("all mm\nplate 12mm\n").as_deref(), Some("what is this a size of?"));
+}

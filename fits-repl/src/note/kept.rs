@@ -34,8 +34,9 @@ pub(super) fn figures(job: &mut Job, text: &[&str]) {
             _ => true,
         });
         if !all_kept {
-            let part = job.parts.iter().position(|part| part.line == line);
-            job.remarks.push(NotedRemark { line, text: raw.trim().to_owned(), part });
+            let remark = NotedRemark { line, text: raw.trim().to_owned(), part: None };
+            let place = job.remarks.partition_point(|before| before.line <= line);
+            job.remarks.insert(place, remark);
         }
     }
 }
