@@ -59,6 +59,8 @@ pub struct Choices(Option<Box<Rare>>);
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 struct Rare {
     queries: Vec<String>,
+    /// What else may be put right instead of the fix.
+    otherwise: Vec<(Range<usize>, String)>,
     /// The message with its figures in inches.
     in_inches: Option<String>,
 }
@@ -145,6 +147,25 @@ impl Problem {
     pub fn fix(mut self, at: Range<usize>, with: impl Into<String>) -> Self {
         self.fix = Some((at, with.into()));
         self
+    }
+
+    /// With what may be put right instead, as likely as the fix: which of the two is
+    /// meant is asked.
+    #[must_use]
+    pub(crate) fn or_else_fix(mut self, otherwise: Vec<(Range<usize>, String)>) -> Self {
+        self.choices.0.get_or_insert_default().otherwise = otherwise;
+        self
+    }
+
+    /// The line with the other way to put it right, if there is one.
+    pub(crate) fn mended_otherwise(&self, line: &str) -> Option<String> {
+        let mut mended = line.to_owned();
+        let edits = &self.choices.0.as_ref()?.otherwise;
+        for (at, with) in edits.iter().rev() {
+            line.get(at.clone())?;
+            mended.replace_range(at.clone(), with);
+        }
+        (!edits.is_empty()).then(|| mended.trim().to_owned())
     }
 
     /// The line with the fix put in.

@@ -89,34 +89,7 @@ pub(super) fn joint(
         .iter()
         .find(|token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_)));
     let threaded = matches!(size.map(|token| &token.kind), Some(Kind::Thread(_)));
-    let name = |told: &Told,
-                side: &(usize, Option<(String, SizeKind)>),
-                default: &str,
-                other: usize| match &side.1 {
-        Some((name, _)) => name.clone(),
-        None if threaded => "thread".to_owned(),
-        None if default == "seat" => {
-            let what = &told.job.parts[other].name;
-            let last =
-                what.split_whitespace().find(|word| inwardness(word).is_some()).unwrap_or(what);
-            format!("{last} seat")
-        }
-        None => default.to_owned(),
-    };
-    let is_shaft = told.names.parts[shaft.0]
-        .iter()
-        .any(|word| matches!(word.as_str(), "shaft" | "crank" | "crankshaft"));
-    let shaft_name = name(told, shaft, if is_shaft { "seat" } else { "od" }, hole.0);
-    let is_body = told.inwardness(hole.0) < 0;
-    let taken = told.feature_called(hole.0, "bore", Some(SizeKind::Hole)).is_some();
-    let mut hole_name = name(told, hole, if is_body { "bore" } else { "hole" }, shaft.0);
-    if hole_name == "hole" && told.inwardness(hole.0) == 1 {
-        "bore".clone_into(&mut hole_name);
-    }
-    if hole.1.is_none() && is_body && taken && !threaded {
-        let what = told.job.parts[shaft.0].name.clone();
-        hole_name = format!("{} hole", what.split_whitespace().next().unwrap_or_default());
-    }
+    let (hole_name, shaft_name) = side_names(told, shaft, hole, threaded);
     let side = |side| if threaded { SizeKind::Thread } else { side };
     let outer = told.feature(line, shaft.0, &shaft_name, side(SizeKind::Shaft), place.clone());
     let inner = told.feature(line, hole.0, &hole_name, side(SizeKind::Hole), place.clone());
@@ -248,6 +221,45 @@ pub(super) fn joint(
             Some(to),
         );
     }
+}
+
+/// What both features of a joint are called where its row does not say: the bore of a
+/// body, the seat of a shaft.
+pub(super) fn side_names(
+    told: &Told,
+    shaft: &(usize, Option<(String, SizeKind)>),
+    hole: &(usize, Option<(String, SizeKind)>),
+    threaded: bool,
+) -> (String, String) {
+    let name = |told: &Told,
+                side: &(usize, Option<(String, SizeKind)>),
+                default: &str,
+                other: usize| match &side.1 {
+        Some((name, _)) => name.clone(),
+        None if threaded => "thread".to_owned(),
+        None if default == "seat" => {
+            let what = &told.job.parts[other].name;
+            let last =
+                what.split_whitespace().find(|word| inwardness(word).is_some()).unwrap_or(what);
+            format!("{last} seat")
+        }
+        None => default.to_owned(),
+    };
+    let is_shaft = told.names.parts[shaft.0]
+        .iter()
+        .any(|word| matches!(word.as_str(), "shaft" | "crank" | "crankshaft"));
+    let shaft_name = name(told, shaft, if is_shaft { "seat" } else { "od" }, hole.0);
+    let is_body = told.inwardness(hole.0) < 0;
+    let taken = told.feature_called(hole.0, "bore", Some(SizeKind::Hole)).is_some();
+    let mut hole_name = name(told, hole, if is_body { "bore" } else { "hole" }, shaft.0);
+    if hole_name == "hole" && told.inwardness(hole.0) == 1 {
+        "bore".clone_into(&mut hole_name);
+    }
+    if hole.1.is_none() && is_body && taken && !threaded {
+        let what = told.job.parts[shaft.0].name.clone();
+        hole_name = format!("{} hole", what.split_whitespace().next().unwrap_or_default());
+    }
+    (hole_name, shaft_name)
 }
 
 pub(super) fn joint_amount(

@@ -43,9 +43,14 @@ pub(super) fn figures(job: &mut Job, text: &[&str]) {
 
 /// `4. Nut`, `nr 12`: a number that numbers something.
 fn is_ordinal(found: &[Token], at: usize) -> bool {
-    let opens = at == 0 && found.get(1).is_some_and(|next| next.is_sign('.') || next.is_sign(')'));
+    let is_sign = |token: &Token, signs: &[char]| signs.iter().any(|sign| token.is_sign(*sign));
+    let next = found.get(at + 1);
+    let opens = at == 0 && next.is_some_and(|next| is_sign(next, &['.', ')']));
+    // `| 3 | shaft | …`: the number of the row.
+    let in_cell = at == 1 && is_sign(&found[0], &['|']);
+    let opens = opens || in_cell && next.is_some_and(|next| is_sign(next, &['|']));
     let before = at.checked_sub(1).and_then(|at| found[at].word());
-    opens || matches!(before, Some("nr" | "no" | "nos" | "item" | "number"))
+    opens || matches!(before, Some("nr" | "no" | "nos" | "item" | "joint" | "number"))
 }
 
 /// What the job holds of one line.

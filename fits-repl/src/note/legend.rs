@@ -17,6 +17,8 @@ pub(super) struct Legend {
     full: HashMap<String, String>,
     /// The parts of a table by their item numbers.
     pub(super) items: Numbered,
+    /// The joints of a table go by their numbers: `joint 6`.
+    pub(super) has_joints: bool,
 }
 
 impl Legend {
@@ -69,6 +71,18 @@ impl Legend {
         let mut out = Vec::with_capacity(found.len());
         let mut found = found.into_iter().peekable();
         while let Some(token) = found.next() {
+            // The names behind it say whose the figures are.
+            let is_number = |next: &Token| match &next.kind {
+                Kind::Count(_) => true,
+                Kind::Num(num) => num.is_whole() && num.unit.is_none(),
+                _ => false,
+            };
+            if self.has_joints
+                && token.word() == Some("joint")
+                && found.next_if(is_number).is_some()
+            {
+                continue;
+            }
             let number = match found.peek().map(|next| &next.kind) {
                 Some(Kind::Count(count)) if token.word() == Some("item") => *count as usize,
                 _ => 0,

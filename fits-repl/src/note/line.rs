@@ -75,6 +75,7 @@ impl Reader {
     fn is_frame(&mut self, number: usize, raw: &str, below: &[&str], first: bool) -> bool {
         if self.table.is_frame(raw, below) {
             self.legend.items = self.table.items().clone();
+            self.legend.has_joints |= self.table.has_joints();
             return true;
         }
         let Some(unit) = lines::unit_line(raw) else { return false };

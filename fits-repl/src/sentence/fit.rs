@@ -282,9 +282,11 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         return bushing_outside(&size, &fit, view);
     }
     // A class and the other part's name contradict: which is wrong is asked.
+    // `bearing housing 52 n7`: what a shaft goes into has a bore.
+    let is_bored = is_hole || view.has("hub");
     if let (Fit::Hole(class) | Fit::Shaft(class), Some(turned)) = (&fit, turned_class(&fit))
-        && is_hole != is_shaft
-        && is_hole != matches!(fit, Fit::Hole(_))
+        && is_bored != is_shaft
+        && is_bored != matches!(fit, Fit::Hole(_))
         && is_nominal(num, system)
         && !view.has("head")
         && !view.has("material")

@@ -246,6 +246,14 @@ impl Session {
                     }
                 }
             }
+            let works = |other: &String| self.whether().understand(other).is_ok();
+            match (problem.mended(line), problem.mended_otherwise(line).filter(works)) {
+                (Some(one), Some(other)) if one != other => {
+                    problem = problem.choose(vec![one, other])
+                }
+                (None, Some(other)) => problem.fix = Some((0..line.len(), other)),
+                _ => {}
+            }
             problem
         })
     }

@@ -208,7 +208,7 @@ fn is_fit(text: &str) -> bool {
 }
 
 /// The fit that a cell says.
-fn fit_of_cell(cell: &str) -> FitSaid {
+pub(super) fn fit_of_cell(cell: &str) -> FitSaid {
     let words: Vec<String> =
         tokens(cell, 0).iter().map(text_of).filter(|word| !word.is_empty()).collect();
     if words.is_empty() || cell == "-" {

@@ -3,6 +3,7 @@
 mod cell;
 mod features;
 mod header;
+mod joint_table;
 mod mates;
 mod numbered;
 mod remarks;
@@ -11,6 +12,7 @@ use fits_core::job::whole::SizeKind;
 
 use cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state};
 use header::Columns;
+use joint_table::JointTable;
 
 use super::{
     Line, head,
@@ -49,6 +51,8 @@ pub(super) struct Row<'a> {
 #[derive(Default)]
 pub(super) struct Table {
     columns: Option<Columns>,
+    /// The columns of a table with a joint a row.
+    joints: Option<JointTable>,
     /// The parts by their item numbers.
     items: Numbered,
     /// The feature, the mate, the size and the fit of the row above.
@@ -64,13 +68,18 @@ impl Table {
     pub(super) fn is_frame(&mut self, raw: &str, below: &[&str]) -> bool {
         if !raw.contains(|c: char| c.is_alphanumeric()) {
             if !std::mem::take(&mut self.ruled) {
-                self.columns = None;
+                (self.columns, self.joints) = (None, None);
             }
             return true;
         }
         let below = &below[..below.len().min(40)];
-        let columns = header::header(raw, below);
-        self.ruled = columns.is_some();
+        let joints = JointTable::of_header(raw, below);
+        let columns = if joints.is_some() { None } else { header::header(raw, below) };
+        self.ruled = columns.is_some() || joints.is_some();
+        if joints.is_some() {
+            (self.columns, self.joints) = (None, joints);
+            return true;
+        }
         if let Some(columns) = &columns {
             self.items = Numbered::of(header::column_of(Column::Part, below, columns));
         }
@@ -81,6 +90,11 @@ impl Table {
     /// The parts by their item numbers.
     pub(super) const fn items(&self) -> &Numbered {
         &self.items
+    }
+
+    /// Is it a table with a joint a row?
+    pub(super) const fn has_joints(&self) -> bool {
+        self.joints.is_some()
     }
 
     /// Did the line above end its rows?
@@ -97,6 +111,14 @@ impl Table {
         number: usize,
         raw: &str,
     ) -> bool {
+        if let Some(joints) = &mut self.joints {
+            let mut line = Line { is_row: true, ..place.line(number) };
+            if joints.row(told, wants, &mut line, raw) {
+                self.in_rows = true;
+                return true;
+            }
+            self.joints = None;
+        }
         let above = self.above.clone();
         let Some(mut row) = self.columns.as_ref().and_then(|columns| row_of(raw, columns, &above))
         else {

@@ -30,7 +30,7 @@ impl Session {
             Tolerance::Class(text) => {
                 let class = class(text)?;
                 if let Some(said) = said.filter(|said| said.value != class.feature) {
-                    return Err(wrong_case(class, text, said.value));
+                    return Err(wrong_case(class, text, said));
                 }
                 let limits =
                     class.limits(nominal).map_err(|error| undefined(&error, size, text))?;
@@ -86,13 +86,15 @@ impl Session {
     }
 }
 
-fn wrong_case(class: Class, text: &ClassText, said: Feature) -> Problem {
-    Problem::new(format!("{class} is a {}'s class, and {said} was said", class.feature), text.at())
-        .advise(match said {
+fn wrong_case(class: Class, text: &ClassText, said: &Spot<Feature>) -> Problem {
+    let message = format!("{class} is a {}'s class, and {} was said", class.feature, said.value);
+    Problem::new(message, text.at())
+        .advise(match said.value {
             Feature::Hole => "the hole takes the capital",
             Feature::Shaft => "the shaft takes the small letter",
         })
         .fix(text.at(), class.mirrored().to_string())
+        .or_else_fix(vec![(said.at.clone(), class.feature.to_string())])
 }
 
 fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {

@@ -19,9 +19,9 @@ use crate::{
         PassesAnswer, ReamAnswer, ReamFigures, ReamerFigures,
     },
     problem::Problem,
-    query::{Machine, Part, Spot, Units, Work},
+    query::{Machine, Part, Spot, Tolerance, Units, Work},
     questions::{
-        part::resolve::One,
+        part::resolve::{One, class},
         rehearse::answered::{overhang, work_cautions},
         why::answered::said,
     },
@@ -41,11 +41,19 @@ impl Session {
         };
         if feature.kind.is_some_and(|kind| kind != wants) {
             let other = if wants == Feature::Hole { Work::Turn } else { Work::Bore };
-            return Err(Problem::new(
+            let problem = Problem::new(
                 format!("`{}` makes a {wants}, and this is a {}", work.value.word(), wants.mate()),
                 work.at.clone(),
             )
-            .fix(work.at.clone(), other.word()));
+            .fix(work.at.clone(), other.word());
+            // `bore 20 h7`: typed in small letters, or the other work?
+            return Err(match &part.tolerance {
+                Tolerance::Class(text) if part.feature.is_none() => {
+                    let class = class(text)?;
+                    problem.or_else_fix(vec![(text.at(), class.mirrored().to_string())])
+                }
+                _ => problem,
+            });
         }
         if wants == Feature::Shaft && self.kept.machine == Machine::BoringHead {
             return Err(Problem::new("a boring head turns no shaft", work.at.clone())

@@ -232,7 +232,8 @@ pub(crate) fn pair(
                 hole.at(),
             )
             .advise("the hole takes the capital")
-            .fix(whole, format!("{as_hole}/{as_shaft}")));
+            .fix(whole.clone(), format!("{as_hole}/{as_shaft}"))
+            .or_else_fix(vec![(whole, format!("{shaft_class}/{hole_class}"))]));
         }
         (Feature::Hole, Feature::Hole) => {
             return Err(Problem::new(
@@ -240,7 +241,8 @@ pub(crate) fn pair(
                 shaft.at(),
             )
             .advise("the shaft takes the small letter")
-            .fix(shaft.at(), shaft_class.mirrored().to_string()));
+            .fix(shaft.at(), shaft_class.mirrored().to_string())
+            .or_else_fix(vec![(whole, format!("{shaft_class}/{}", hole_class.mirrored()))]));
         }
         (Feature::Shaft, Feature::Shaft) => {
             return Err(Problem::new(
@@ -248,7 +250,8 @@ pub(crate) fn pair(
                 hole.at(),
             )
             .advise("the hole takes the capital")
-            .fix(hole.at(), hole_class.mirrored().to_string()));
+            .fix(hole.at(), hole_class.mirrored().to_string())
+            .or_else_fix(vec![(whole, format!("{}/{hole_class}", shaft_class.mirrored()))]));
         }
     }
     Pair::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
