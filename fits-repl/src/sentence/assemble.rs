@@ -3,7 +3,7 @@
 use crate::sentence::{
     Said,
     bought::HOLDS,
-    bushing::bushing_metals,
+    bushing::{bush_by_metal, bushing_metals},
     joint::{HOLDERS, Joint, goes_in_bushing, is_joint, joint},
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
@@ -38,6 +38,10 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     // `turn 11.98 from 12.4, finish 0.1`: cut, not pressed.
     let first = view.text.split_whitespace().next().unwrap_or_default().to_lowercase();
     if matches!(&*first, "turn" | "turning" | "bore" | "boring") && view.types(&["from"]) {
+        return None;
+    }
+    // Its inside and outside are the inner part's own: the hub has no size.
+    if bush_by_metal(view).is_some() {
         return None;
     }
     // A bushing's own sizes without a question about its press are not a joint.

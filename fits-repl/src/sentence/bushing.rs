@@ -37,7 +37,8 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return Some(said);
     }
     // What mics before it is pressed in comes out smaller.
-    if !view.has("bushing")
+    let is_bush = view.has("bushing") || bush_by_metal(view) == Some(true);
+    if !is_bush
         || view.has("reads")
         || view
             .words("head")
@@ -325,6 +326,33 @@ fn in_place(view: &View, system: System) -> Option<Said> {
         )),
         _ => None,
     }
+}
+
+/// `oilite 1/2 id 5/8 od pressed in steel`: inside and outside stand before what it is
+/// pressed into, so they are of the first metal. Is that one of bushings? Nothing where
+/// they are not, or a part is named.
+pub(crate) fn bush_by_metal(view: &View) -> Option<bool> {
+    if ["bushing", "hub", "shaft", "hole"].iter().any(|kind| view.has(kind)) {
+        return None;
+    }
+    let place = |kind: &str, name: Option<&str>| {
+        view.items.iter().position(|item| {
+            matches!(item.token, Token::Word { kind: k, name: n } if k == kind && name.is_none_or(|name| n == name))
+        })
+    };
+    let ends = [place("role", Some("id"))?, place("role", Some("od"))?];
+    let last = view
+        .items
+        .iter()
+        .rposition(|item| matches!(item.token, Token::Word { kind: "material", .. }))?;
+    let first = place("material", None)?;
+    let before = view.said(last.checked_sub(1)?);
+    let is_into = matches!(before.split(' ').next_back(), Some("in" | "into" | "inside"));
+    let own_first = ends.iter().all(|end| (first..last).contains(end));
+    (is_into && own_first).then(|| {
+        let (_, bush) = bushing_metals(view).unwrap_or_default();
+        bush.is_some_and(|bush| view.words("material").next() == Some(bush))
+    })
 }
 
 /// The housing's metal and the bushing's.

@@ -133,12 +133,8 @@ pub(crate) fn named_links(
                 used += 1;
             }
         }
-        // `two cheeks 2.000 apart`: one gap between the two.
-        if taken.by == "gap" && count > 1 {
-            if !view.said(taken.word).ends_with('s') {
-                return None;
-            }
-            count = 1;
+        if taken.by == "gap" && count > 1 && !view.said(taken.word).ends_with('s') {
+            return None;
         }
         links.push(Link {
             name: if taken.by == "gap" { "gap" } else { "part" },
@@ -223,7 +219,7 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
 }
 
 /// A few of a part: a bare whole number from two to six.
-fn few(num: &Num) -> Option<u32> {
+pub(super) fn few(num: &Num) -> Option<u32> {
     let is_whole = num.places == 0 && !num.is_fraction && num.unit.is_none();
     num.text.parse().ok().filter(|count| is_whole && (2..=6).contains(count))
 }

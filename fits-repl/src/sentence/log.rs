@@ -144,6 +144,14 @@ impl Spoken {
         if !said.loose.is_empty() {
             return None;
         }
+        // `gave 20 thou, measured 1.4695`: what it gave is no size beside the other.
+        if let ("reads", None, [first, second]) = (said.mode, &said.dialled, &said.readings[..])
+            && first.place.is_none()
+            && second.num.mm(system) > 4.0 * dialled_mm(&first.num, system)
+        {
+            said.dialled = Some(said.readings.remove(0).num);
+            said.mode = "cut";
+        }
         let with = said.with.map_or(String::new(), |name| format!(" with {name}"));
         if said.with.is_some() && said.readings.is_empty() {
             return None;
@@ -230,7 +238,8 @@ pub(crate) fn log(view: &View, system: System, setting: Setting) -> Option<Said>
                     if said.is_whole() {
                         said.flush((setting, system), &mut lines, &mut first)?;
                     }
-                    let repeats = said.mode == "spring" && *name == "again";
+                    // `ran it again, same number`
+                    let repeats = said.mode == "spring" && !said.is_whole();
                     if !said.mode.is_empty() && !repeats {
                         return None;
                     }

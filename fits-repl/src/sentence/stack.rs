@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use crate::sentence::{
     Said,
-    links::{named_links, plain_links},
+    links::{few, named_links, plain_links},
     token::{Num, System, Token},
     view::{Item, View},
 };
@@ -80,6 +80,7 @@ fn in_the_first(view: &View, system: System) -> Option<View> {
 /// Parts end to end, the play left, or the part to make.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
+    let view = &with_counts(view)?;
     view.only(
         &[
             "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
@@ -144,7 +145,10 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     let named = view.has("gap") || view.has("part");
     let has_signs =
         view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
+    // `gap 80, roller 78, washers 2 x 1`: what is left is asked.
+    let in_gap = view.types(&["gap", "opening", "space", "between shoulders"]);
     let asks = view.says("head", "stack") || view.says("head", "play");
+    let asks = asks || in_gap && view.has("part");
     let subtracts = has_signs && named;
     if !asks && !subtracts {
         return None;
@@ -190,6 +194,15 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     if gap != longest && !all_plus {
         return None;
     }
+    for (at, link) in links.iter_mut().enumerate().filter(|(_, link)| link.is_gap) {
+        if at == gap {
+            // `two cheeks 2.000 apart`: one gap between the two.
+            link.times = 1;
+        } else {
+            // `140.5 between shoulders, roller 120, two side plates 10 each`
+            link.name = "part";
+        }
+    }
     let total: f64 = links
         .iter()
         .enumerate()
@@ -219,6 +232,23 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return Some(Said::plain(one));
     }
     Some(Said::plain(composed(&links, wanted.as_ref(), all_plus, system)))
+}
+
+/// `washers 2 x 1`: two whole figures with a cross are a count and a size here.
+fn with_counts(view: &View) -> Option<View> {
+    let mut items = view.items.clone();
+    while let Some(at) = items.iter().position(|item| item.token == Token::Cross) {
+        let before = at.checked_sub(1)?;
+        let (Token::Number(count), Some(Token::Number(_))) =
+            (&items[before].token, items.get(at + 1).map(|item| &item.token))
+        else {
+            return None;
+        };
+        let count = few(count)?;
+        items[before].token = Token::Times(count);
+        items.remove(at);
+    }
+    Some(View { items, text: view.text.clone() })
 }
 
 /// `stack up 3 spacers .250 ±.001 and a washer .062 ±.002, total`: all of them together.

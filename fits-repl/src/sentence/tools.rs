@@ -136,7 +136,15 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
                 )
             });
         }
+        let is_screw = matches!(
+            &*gauge,
+            "#0" | "#1" | "#2" | "#3" | "#4" | "#5" | "#6" | "#8" | "#10" | "#12"
+        );
         if !view.has("head") && view.has("asking") && gauge.starts_with('#') {
+            // No screw is a #29.
+            if !is_screw {
+                return Some(Said::plain(format!("drill {gauge}")));
+            }
             return Some(Said::ask(
                 "a drill or a screw is not said",
                 vec![format!("drill {gauge}"), format!("{gauge} clearance")],

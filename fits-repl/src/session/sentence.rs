@@ -185,7 +185,12 @@ impl Session {
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
         if words::is_entry(line) && is_terse(line) {
-            return self.ask(line);
+            let setting = self.setting();
+            // `cut .01 reads 1.022`: its first word is a plain entry's, the rest is spoken.
+            let is_spoken =
+                !is_plain && setting.log_is_open && sentence::is_spoken_entry(line, setting);
+            let spoken = is_spoken.then(|| self.as_phrase(line)).flatten();
+            return spoken.unwrap_or_else(|| self.ask(line));
         }
         let plainly = is_plain.then(|| self.trial());
         match self.as_phrase(line) {
