@@ -59,6 +59,10 @@ pub(super) fn phrase(words: &[&str]) -> Option<(Item, usize)> {
             (length(&words[..1]), 1)
         }
         ["over", "all", ..] => (length(&["overall"]), 2),
+        // `pin, 1-1/8 under head`
+        ["under", "head", ..] | ["under", "the", "head", ..] => {
+            (length(&["length under head"]), if words[1] == "the" { 3 } else { 2 })
+        }
         ["key", "way", ..] => (
             Item::Feature { name: "keyway".into(), side: SizeKind::Other, part: None, mate: None },
             2,
@@ -118,9 +122,11 @@ pub(super) fn is_modifier(
     {
         return true;
     }
+    // A cover with a register is still what a bush goes in, by its name.
+    let by_name = told.names.parts[subject].iter().rev().find_map(|word| inwardness(word));
     let subject = told.inwardness(subject);
     match side {
-        SizeKind::Hole => own > subject,
+        SizeKind::Hole => own > by_name.map_or(subject, |by_name| by_name.min(subject)),
         SizeKind::Shaft => own < subject,
         // `arm slots` under the ring that has them.
         SizeKind::Other => part.is_some() && !line.reads,
