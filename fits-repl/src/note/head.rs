@@ -233,21 +233,37 @@ impl Reader {
                 .told
                 .new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
         };
+        let one = &mut self.told.job.parts[part];
+        one.count = one.count.or(count);
+        self.begins_block(part, &found[end..], opens_block, line);
+        stop
+    }
+
+    /// The lines belong to a part from here on; `rest` is what follows its name.
+    fn begins_block(&mut self, part: usize, rest: &[Token], opens_block: bool, line: &mut Line) {
         self.told.names.touch(part);
         (line.subject, self.place.current, line.declares) = (Some(part), Some(part), true);
         self.told.names.heads_block();
         self.place.is_heading = opens_block
-            && !found[end..].iter().any(|token| {
+            && !rest.iter().any(|token| {
                 matches!(
                     token.kind,
                     Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
                 )
             });
         self.told.last = None;
-        let one = &mut self.told.job.parts[part];
-        one.count = one.count.or(count);
-        describe(one, &found[end..]);
-        stop
+        describe(&mut self.told.job.parts[part], rest);
+    }
+
+    /// `2 Nut  gunmetal`: the part that an outline opens by its number; where the rest
+    /// begins.
+    pub(super) fn numbered_head(&mut self, raw: &str, at: usize, line: &mut Line) -> usize {
+        let name = self.layout.parts[at].at.clone();
+        let rest = self.legend.spelled(&self.told, &raw[name.end..], name.end);
+        let part = self.told.part_named(&raw[name.clone()], line.number);
+        self.place.hangs = None;
+        self.begins_block(part, &rest, true, line);
+        name.end
     }
 }
 
