@@ -153,6 +153,37 @@ fn the_letter_tells_features_of_one_name_apart() {
     assert_eq!(mate(&text, "TOP NUT od").0, "YOKE bore a");
 }
 
+/// Whatever the parts are called, and wherever the letters stand.
+#[test]
+fn a_name_may_be_a_word_for_a_feature_and_letters_may_stand_at_the_margin() {
+    let text = "cider mill, mm\n\n1. TOP END  steel plate, 15 thk\na. bore 32 H7 for 3a\n\
+                2. Feed roller, beech\na. bore 22 H7, keyed on 4a\n\
+                3. Flanged bush x2 bronze\na. outside 32 p6, press into 1a\nb. inside 26 H7\n\
+                4. Roller shaft (EN1A) 230 long\na. roller seat 22 h6\nb. journal 26 f7, runs in 3b\n\
+                10 May  4b 25.974, 3b 26.012 after pressing into 1\n11 May  bore of 2 came out 22.015\n\
+                12 May  3a/1a 32.028/32.006\n";
+    let job = note::read(text);
+    let names: Vec<&str> = job.parts.iter().map(|part| part.name.as_str()).collect();
+    assert_eq!(names, ["TOP END", "Feed roller", "Flanged bush", "Roller shaft"]);
+    for (name, with) in [
+        ("Feed roller bore", "Roller shaft roller seat"),
+        ("Flanged bush outside", "TOP END bore"),
+        ("Roller shaft journal", "Flanged bush hole"),
+    ] {
+        assert_eq!(mate(text, name).0, with, "{name}");
+    }
+    assert_eq!(job.mates.len(), 3, "{:#?}", job.mates);
+    let sizes = |name: &str| -> Vec<_> {
+        job.features[feature(&job, name)].readings.iter().map(|one| one.size).collect()
+    };
+    assert_eq!(sizes("Roller shaft journal"), [mm("25.974mm")]);
+    assert_eq!(sizes("Flanged bush hole"), [mm("26.012mm")]);
+    assert_eq!(sizes("Feed roller bore"), [mm("22.015mm")]);
+    // Which of two figures is whose is asked.
+    assert!(sizes("TOP END bore").is_empty() && sizes("Flanged bush outside").is_empty());
+    assert_eq!(job.questions.iter().filter(|one| one.line == 15).count(), 2);
+}
+
 const TICKS: &str = "CIDER PRESS\n\n\
     screw end\n\
     x guide post 7/8 in yoke, press\n\
@@ -160,13 +191,16 @@ const TICKS: &str = "CIDER PRESS\n\n\
     o thrust cup bored 1-1/4\n\n\
     basket\n\
     x tie rod 3/8 long 9\n\
-    o basket hoop bore 11-1/2\n";
+    o basket hoop bore 11-1/2\n\
+    o handwheel flange bore 1-1/4 on sleeve od\n";
 
 #[test]
 fn a_letter_at_the_margin_ticks_what_is_done() {
     let job = note::read(TICKS);
     let names: Vec<&str> = job.parts.iter().map(|part| part.name.as_str()).collect();
-    for part in ["guide post", "press screw", "thrust cup", "tie rod", "basket hoop"] {
+    for part in
+        ["guide post", "press screw", "thrust cup", "tie rod", "basket hoop", "handwheel flange"]
+    {
         assert!(names.contains(&part), "{part}: {names:?}");
     }
     assert!(!names.iter().any(|name| name.starts_with("x ") || *name == "basket"), "{names:?}");

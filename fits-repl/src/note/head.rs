@@ -152,7 +152,16 @@ impl Reader {
         let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
         let is_mark =
             |token: &Token| token.word().is_none_or(|word| is_instance(&lexicon::stem(word)));
+        // `wheel flange bore 1-3/4`: it is the flange that has a bore.
+        let sized_bore = |at: usize| {
+            let named = found.get(at).and_then(Token::word).map(lexicon::stem);
+            matches!(named.as_deref(), Some("bore" | "id" | "od"))
+                && found.get(at + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+        };
         if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !(last + 2 == end
+                && found[last + 1].word().is_some_and(lexicon::is_noun)
+                && sized_bore(end))
             && !found[last + 1..end].iter().any(is_mark)
             // `crank web: 3/8 bore`
             && !found.get(end).is_some_and(|next| next.is_sign(':'))

@@ -121,7 +121,7 @@ const THINGS: &[(i32, &[&str])] = &[
     (3, &[
         "screw", "bolt", "shaft", "pin", "dowel", "spindle", "axle", "key", "rod", "stud",
         "mandrel", "arbor", "arbour", "tommy", "crank", "clip", "circlip", "spoke", "rivet",
-        "post", "tang", "piston",
+        "post", "tang", "piston", "cotter",
     ]),
     (2, &["plug", "bar", "peg", "insert"]),
     (1, &["bush", "bearing", "sleeve", "liner", "ferrule", "seal"]),

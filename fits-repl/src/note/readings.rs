@@ -88,7 +88,11 @@ pub(super) fn is_beside(told: &Told, line: &Line, given: &Given, num: &Num) -> b
     let size = unit.and_then(|unit| num.length(unit)).map(Length::millimetres);
     let is_far = read.zip(size).is_some_and(|(read, size)| !(0.7..1.43).contains(&(size / read)));
     let is_bare = num.unit.is_none() && !num.vulgar && !given.owner_said;
-    line.date.is_some() && is_bare && is_far && spoken.is_some()
+    let of_another = || {
+        let near = |size| (0..told.job.features.len()).any(|at| told.is_near(at, size));
+        unit.and_then(|unit| num.length(unit)).is_some_and(near)
+    };
+    line.date.is_some() && is_bare && is_far && !of_another()
 }
 
 /// A word for how far two parts move on one another.

@@ -28,13 +28,22 @@ pub(super) fn of_part(raw: &str, start: usize) -> Option<usize> {
     }
     let is_thing =
         |at: usize| found.get(at).and_then(Token::word).is_some_and(|it| inwardness(it).is_some());
+    // `FRONT END  steel`: a word for a feature that a sign or two spaces set off.
+    let is_end = |at: usize| {
+        let is_feature = found[at].word().and_then(feature).is_some();
+        let next = found.get(at + 1);
+        let is_apart = |next: &Token| next.at.start > found[at].at.end + 1;
+        is_feature && next.is_none_or(|next| is_apart(next) || matches!(next.kind, Kind::Sign(_)))
+    };
     let goes_on = |at: &usize| {
         let token = &found[*at];
         let is_near = *at == 0 || token.at.start <= found[*at - 1].at.end + 1;
         is_near
             && *at < WORDS
             && match &token.kind {
-                Kind::Word(word) => *at == 0 || is_thing(*at) || is_thing(*at + 1) || names(word),
+                Kind::Word(word) => {
+                    *at == 0 || is_thing(*at) || is_thing(*at + 1) || names(word) || is_end(*at)
+                }
                 Kind::Code(_) => true,
                 _ => false,
             }

@@ -103,8 +103,10 @@ fn feature_labels(
     word: &Word<'_>,
     next: Option<&Word<'_>>,
 ) -> Option<Vec<(usize, usize, Range<usize>)>> {
-    // `3d printed`
-    if next.is_some_and(|next| next.text.starts_with("print")) {
+    // `3d printed`; and which of `2a/3b .7502/.7498` is whose is asked.
+    let is_pair = word.text.contains(['/', '+', '&']);
+    let figures = |text: &str| text.contains('/') && text.starts_with(is_figure);
+    if next.is_some_and(|next| next.text.starts_with("print") || is_pair && figures(next.text)) {
         return None;
     }
     let mut at = word.at.start;
@@ -115,6 +117,10 @@ fn feature_labels(
         feature_label(outline, label).map(|(part, letter)| (part, letter, place))
     });
     labels.collect()
+}
+
+const fn is_figure(c: char) -> bool {
+    c.is_ascii_digit() || c == '.'
 }
 
 /// The part and the letter of `2b`, where the outline has them.
@@ -163,6 +169,10 @@ fn is_mate(words: &[Word<'_>], at: usize) -> bool {
     let stops =
         words[at].sign.is_some_and(|sign| matches!(sign, ',' | ';' | '.' | ')' | '?' | ':'));
     let next = words.get(at + 1).map(|next| next.text);
+    // `bore of 2 came out 1.0035`
+    let of_feature = lead.text == "of"
+        && led.last().is_some_and(|word| lexicon::feature(&word.text.to_lowercase()).is_some())
+        && next.is_some_and(lexicon::says_measured);
     let ends = stops
         || next.is_none_or(|next| {
             matches!(
@@ -171,7 +181,8 @@ fn is_mate(words: &[Word<'_>], at: usize) -> bool {
             )
         });
     let verb = led.last().filter(|word| word.sign.is_none()).map_or("", |word| word.text);
-    ends && lead.sign.is_none() && leads(&lead.text.to_lowercase(), &verb.to_lowercase())
+    of_feature
+        || ends && lead.sign.is_none() && leads(&lead.text.to_lowercase(), &verb.to_lowercase())
 }
 
 /// Does a word lead to a mate behind another: `runs in`, `key for`? `turned down for 2`
