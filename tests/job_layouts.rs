@@ -94,6 +94,26 @@ fn what_is_read_stands_at_its_place_in_the_line_as_written() {
     assert_eq!(asked, ["4-11  turn 1a down to .8735?   2b .8761"]);
 }
 
+/// The tidy form keeps the lines as written, and says the names in full.
+#[test]
+fn the_tidy_form_of_an_outline_is_read_back_to_the_same_job() {
+    let text = press(["1", "2", "3"], ["a)", "b)"]);
+    let job = note::read(&text);
+    let tidy = note::tidy(&job, &text);
+    let written: Vec<&str> = tidy.lines().filter_map(|line| line.strip_prefix("| ")).collect();
+    assert!(written.contains(&"  a) journal 7/8, runs in 2b"), "{tidy}");
+    let again = note::read(&tidy);
+    let sizes = |job: &Job| -> Vec<_> {
+        let mut all: Vec<_> = (0..job.features.len())
+            .map(|at| (job.full_name(at), job.features[at].nominal.clone()))
+            .collect();
+        all.sort_by(|one, other| one.0.cmp(&other.0));
+        all
+    };
+    assert_eq!(sizes(&job), sizes(&again));
+    assert_eq!(job.mates.len(), again.mates.len());
+}
+
 /// The number alone speaks of the part, at the beginning of a later line and behind a
 /// word for a fit.
 #[test]
