@@ -273,7 +273,7 @@ fn classes() {
         "20 h7/G6",
         "h7 is a shaft's class, and the hole's comes first",
         "h7",
-        "the hole takes the capital: `20 H7/g6`",
+        "say which: `20 H7/g6` or `20 G6/h7`",
     );
     refused(
         "20 H7/H7",
@@ -281,7 +281,7 @@ fn classes() {
         "H7",
         "the shaft takes the small letter: `20 H7/h7`",
     );
-    refused("20 g6/h7", "g6 and h7 are two shafts", "g6", "the hole takes the capital: `20 G6/h7`");
+    refused("20 g6/h7", "g6 and h7 are two shafts", "g6", "say which: `20 G6/h7` or `20 H7/g6`");
     refused("H7/g6", "a class needs its nominal size before it", "H", "try `20 H7/g6`");
     refused(
         "20 H19",
@@ -323,7 +323,7 @@ fn classes() {
         "hole 20 g6",
         "g6 is a shaft's class, and hole was said",
         "g6",
-        "the hole takes the capital: `hole 20 G6`",
+        "say which: `hole 20 G6` or `shaft 20 g6`",
     );
     refused(
         "in H7",
@@ -397,7 +397,18 @@ fn clauses() {
     );
     refused("20 H7 fron 19", "`fron` is not understood", "fron", "try `20 H7 from 19`");
     refused("20 H7 =", "the reading is missing after =", "", "as in `20 H7 = 20.013`");
-    refused("bore 20 g6", "`bore` makes a hole, and this is a shaft", "bore", "try `turn 20 g6`");
+    refused(
+        "bore 20 g6",
+        "`bore` makes a hole, and this is a shaft",
+        "bore",
+        "say which: `turn 20 g6` or `bore 20 G6`",
+    );
+    refused(
+        "bore 20 h7 from 19",
+        "`bore` makes a hole, and this is a shaft",
+        "bore",
+        "try `bore 20 H7 from 19`",
+    );
     refused(
         "bore 20 H7 from 20.1",
         "a bore of 20.1 mm is over the upper limit 20.021 mm already",

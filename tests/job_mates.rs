@@ -143,3 +143,22 @@ fn a_sleeve_goes_between_the_two_of_a_worn_joint() {
     assert_eq!(mate(text, "sleeve od").0, "flywheel bore");
     assert_eq!(mate(text, "sleeve bore").0, "shaft od");
 }
+
+/// `spins` is no kind of pin, and `w/` leads to what goes in, as `with` does.
+#[test]
+fn a_verb_is_no_mate_and_a_letter_for_with_leads_to_one() {
+    let text = "all inches\n\ntie rod 3/8 CRS thru 2 cheeks, spins free\ncheeks ash w/ brass bush 3/8 x 5/8 x 7/8\n";
+    assert_eq!(mate(text, "tie rod od").0, "cheeks bore");
+    assert_eq!(mate(text, "brass bush od").0, "cheeks bore for brass bush");
+    let job = note::read(text);
+    assert!(!job.parts.iter().any(|part| part.name.contains("spin")), "{:#?}", job.parts);
+    // A washer lies beside.
+    let job = note::read("all mm\n\nscrew - tail M16, locknut w/ tab washer\n");
+    assert!(!job.mates.iter().any(|mate| {
+        [mate.hole, mate.shaft].iter().any(|at| job.full_name(*at).contains("washer"))
+    }));
+    // The id in brackets is that of what goes into the hole.
+    let text = "all inches\n\nyoke\n  3 holes 1/2 for acetal liners (3/8 id)\nrods\n  body 3/8 runs in liners\n";
+    assert_eq!(mate(text, "rods body").0, "acetal liners id");
+    assert_eq!(size(&note::read(text), "acetal liners id"), Some(mm("3/8in")));
+}

@@ -423,3 +423,22 @@ fn a_day_tells_an_order_from_a_reading() {
     let job = note::read("all mm\n\nplate - hole 20\n\n9 May sleeve then: 1.001 od, .875 bore\n");
     assert_eq!(size(&job, "sleeve od"), Some(mm("1.001in")));
 }
+
+/// What is asked changes nothing, and a number far off what was read beside it is none.
+#[test]
+fn an_order_that_is_asked_and_a_gap_are_no_readings() {
+    let text = "all inches\n\nscrew - journal 7/8\nliner 7/8 x 1-1/8 x 1\nnut - bore 7/8\n\n\
+                2 May liner ID .8762\n3 May screw journal .8751. turn journal down to .8735?\n\
+                4 May nut socket 1.1252, thats 1.9 ok\n5 May nut collar turned, 1.4988\n";
+    let job = note::read(text);
+    let read = |name: &str| -> Vec<_> {
+        job.features[feature(&job, name)].readings.iter().map(|one| one.size).collect()
+    };
+    assert_eq!(read("screw journal"), [mm("0.8751in")]);
+    assert_eq!(size(&job, "screw journal"), Some(mm("7/8in")));
+    assert_eq!(read("nut socket"), [mm("1.1252in")]);
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("1.9in"))));
+    // The bore of a liner by its other name, and an outside that no line gives.
+    assert_eq!(read("liner bore"), [mm("0.8762in")]);
+    assert!(job.features.iter().all(|one| one.size() != Some(mm("1.4988in"))));
+}

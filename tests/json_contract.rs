@@ -222,7 +222,9 @@ fn errors_have_message_place_and_hint() {
     has(&error, "/error/message", "h7 is a shaft's class, and the hole's comes first");
     has(&error, "/error/at/0", 3);
     has(&error, "/error/at/1", 5);
-    has(&error, "/error/hint", "the hole takes the capital: `20 H7/g6`");
+    has(&error, "/error/hint", "say which: `20 H7/g6` or `20 G6/h7`");
+    has(&error, "/error/instead", "20 H7/g6");
+    has(&error, "/error/choices/1", "20 G6/h7");
     assert_eq!(error.get("answer"), None);
 }
 

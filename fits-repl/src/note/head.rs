@@ -152,7 +152,16 @@ impl Reader {
         let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
         let is_mark =
             |token: &Token| token.word().is_none_or(|word| is_instance(&lexicon::stem(word)));
+        // `wheel flange bore 1-3/4`: it is the flange that has a bore.
+        let sized_bore = |at: usize| {
+            let named = found.get(at).and_then(Token::word).map(lexicon::stem);
+            matches!(named.as_deref(), Some("bore" | "id" | "od"))
+                && found.get(at + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+        };
         if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !(last + 2 == end
+                && found[last + 1].word().is_some_and(lexicon::is_noun)
+                && sized_bore(end))
             && !found[last + 1..end].iter().any(is_mark)
             // `crank web: 3/8 bore`
             && !found.get(end).is_some_and(|next| next.is_sign(':'))
@@ -233,21 +242,37 @@ impl Reader {
                 .told
                 .new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
         };
+        let one = &mut self.told.job.parts[part];
+        one.count = one.count.or(count);
+        self.begins_block(part, &found[end..], opens_block, line);
+        stop
+    }
+
+    /// The lines belong to a part from here on; `rest` is what follows its name.
+    fn begins_block(&mut self, part: usize, rest: &[Token], opens_block: bool, line: &mut Line) {
         self.told.names.touch(part);
         (line.subject, self.place.current, line.declares) = (Some(part), Some(part), true);
         self.told.names.heads_block();
         self.place.is_heading = opens_block
-            && !found[end..].iter().any(|token| {
+            && !rest.iter().any(|token| {
                 matches!(
                     token.kind,
                     Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
                 )
             });
         self.told.last = None;
-        let one = &mut self.told.job.parts[part];
-        one.count = one.count.or(count);
-        describe(one, &found[end..]);
-        stop
+        describe(&mut self.told.job.parts[part], rest);
+    }
+
+    /// `2 Nut  gunmetal`: the part that an outline opens by its number; where the rest
+    /// begins.
+    pub(super) fn numbered_head(&mut self, raw: &str, at: usize, line: &mut Line) -> usize {
+        let name = self.layout.parts[at].at.clone();
+        let rest = self.legend.spelled(&self.told, &raw[name.end..], name.end);
+        let part = self.told.part_named(&raw[name.clone()], line.number);
+        self.place.hangs = None;
+        self.begins_block(part, &rest, true, line);
+        name.end
     }
 }
 

@@ -121,7 +121,7 @@ const THINGS: &[(i32, &[&str])] = &[
     (3, &[
         "screw", "bolt", "shaft", "pin", "dowel", "spindle", "axle", "key", "rod", "stud",
         "mandrel", "arbor", "arbour", "tommy", "crank", "clip", "circlip", "spoke", "rivet",
-        "post", "tang", "piston", "ball",
+        "post", "tang", "piston", "cotter", "ball",
     ]),
     (2, &["plug", "bar", "peg", "insert"]),
     (1, &["bush", "bearing", "sleeve", "liner", "ferrule", "seal"]),
@@ -156,6 +156,10 @@ pub(super) fn inwardness(word: &str) -> Option<i32> {
         all.rev().collect()
     });
     let of = |word: &str| ranks.get(word).copied();
+    // `spins free`: no kind of pin.
+    if word == "spin" {
+        return None;
+    }
     of(&word)
         .or_else(|| ENDS_OTHERS.iter().find(|end| word.ends_with(**end)).and_then(|end| of(end)))
 }
@@ -367,35 +371,13 @@ pub(super) fn is_small(word: &str) -> bool {
 
 /// Words before a feature's own that tell it from others, and name no part.
 pub(super) fn is_adjective(word: &str) -> bool {
-    matches!(
-        word,
-        "big"
-            | "little"
-            | "small"
-            | "large"
-            | "short"
-            | "long"
-            | "first"
-            | "second"
-            | "third"
-            | "upper"
-            | "lower"
-            | "top"
-            | "bottom"
-            | "left"
-            | "right"
-            | "front"
-            | "rear"
-            | "back"
-            | "main"
-            | "other"
-            | "same"
-            | "drive"
-            | "free"
-            | "plain"
-            | "centre"
-            | "center"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "big", "little", "small", "large", "short", "long", "first", "second", "third", "upper",
+        "lower", "top", "bottom", "left", "right", "front", "rear", "back", "main", "other", "same",
+        "drive", "free", "plain", "centre", "center", "white", "red",
+    ];
+    WORDS.contains(&word)
 }
 
 /// May a word that names no part and no feature say what a size is of?

@@ -16,6 +16,10 @@ impl Reader {
             return self.place.blank_line();
         }
         let first = self.place.begins();
+        if self.layout.is_heading(number) {
+            self.place.ends_part();
+            return self.told.remark(number, raw, None);
+        }
         if self.is_frame(number, raw, below, first) {
             return self.told.remark(number, raw, None);
         }
@@ -142,6 +146,8 @@ impl Reader {
         } else if let Some(from) = self.place.measured_from(raw, start, indented, found, &mut line)
         {
             from
+        } else if let Some(part) = self.layout.opens(number) {
+            self.numbered_head(raw, part, &mut line)
         } else if indented {
             line.subject = self.place.current.filter(|_| !asks_first(&raw[start..]));
             head::part_within(&mut self.told, raw, start, &mut line)

@@ -16,6 +16,7 @@ mod joint_rows;
 mod joints;
 mod kept;
 mod kinds;
+mod layout;
 mod legend;
 mod lexicon;
 mod line;
@@ -40,6 +41,7 @@ use fits_core::{
     job::whole::{Job, State},
     size::Unit,
 };
+use layout::Layout;
 use legend::Legend;
 use place::Place;
 use table::Table;
@@ -51,14 +53,17 @@ pub fn read(text: &str) -> Job {
     if tidy::is_tidy(text) {
         return tidy::read(text);
     }
-    let mut reader = Reader::new(text);
-    let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
+    let layout = Layout::of(text);
+    let spelled = layout.text(text);
+    let mut reader = Reader::new(&spelled, layout);
+    let lines: Vec<&str> = spelled.lines().map(str::trim_end).collect();
     for at in 0..lines.len() {
         reader.line(at + 1, lines[at], &lines[at + 1..]);
     }
-    let Reader { mut told, wants, .. } = reader;
+    let Reader { mut told, wants, layout, .. } = reader;
     joints::settle(&mut told, wants.all());
     kept::figures(&mut told.job, &lines);
+    layout.restore(&mut told.job, text);
     told.job
 }
 
@@ -99,6 +104,7 @@ struct Reader {
     place: Place,
     table: Table,
     legend: Legend,
+    layout: Layout,
 }
 
 /// What holds while a line is read.
@@ -155,13 +161,14 @@ struct Line {
 }
 
 impl Reader {
-    fn new(text: &str) -> Self {
+    fn new(text: &str, layout: Layout) -> Self {
         Self {
             told: Told::of(text),
             wants: Wants::default(),
             place: Place::of(text),
             table: Table::default(),
             legend: Legend::default(),
+            layout,
         }
     }
 

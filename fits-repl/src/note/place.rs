@@ -49,6 +49,11 @@ impl Place {
         (self.blank, self.under_date) = (true, false);
     }
 
+    /// A heading: what stands under it is of no part that stood above.
+    pub(super) fn ends_part(&mut self) {
+        (self.current, self.is_heading, self.hangs) = (None, false, None);
+    }
+
     /// A line that is not blank; is it the first?
     pub(super) fn begins(&mut self) -> bool {
         self.after_blank = std::mem::take(&mut self.blank);

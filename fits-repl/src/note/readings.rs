@@ -78,6 +78,23 @@ pub(super) fn is_read(
         && !line.is_row
 }
 
+/// `bore 0.9981, thats 1.7 ok`: a number beside what was read on the line is nothing of
+/// the feature where it is far from that.
+pub(super) fn is_beside(told: &Told, line: &Line, given: &Given, num: &Num) -> bool {
+    let spoken = line.feature.filter(|at| given.owner.is_none_or(|owner| owner == *at));
+    let last = spoken.and_then(|at| told.job.features[at].readings.last());
+    let read = last.filter(|read| read.line == line.number).map(|read| read.size.millimetres());
+    let unit = line.unit.or_else(|| spoken.map(|at| told.job.features[at].unit));
+    let size = unit.and_then(|unit| num.length(unit)).map(Length::millimetres);
+    let is_far = read.zip(size).is_some_and(|(read, size)| !(0.7..1.43).contains(&(size / read)));
+    let is_bare = num.unit.is_none() && !num.vulgar && !given.owner_said;
+    let of_another = || {
+        let near = |size| (0..told.job.features.len()).any(|at| told.is_near(at, size));
+        unit.and_then(|unit| num.length(unit)).is_some_and(near)
+    };
+    line.date.is_some() && is_bare && is_far && !of_another()
+}
+
 /// A word for how far two parts move on one another.
 pub(super) fn is_play(word: &str) -> bool {
     matches!(word, "play" | "float" | "shake" | "backlash")
@@ -204,7 +221,8 @@ pub(super) fn reading_by_size(
                 let (name, side) = kinds::default_feature(told, part, &given)?;
                 // `runs out 0.3 over 610`: no second bore by a bare size.
                 let known = told.feature_called(part, &name, Some(side));
-                if known.is_some_and(|at| !sizes::is_about(&told.job, at, size)) {
+                let is_far = |at| !sizes::is_about(&told.job, at, size);
+                if known.is_some_and(is_far) || is_beside(told, line, &given, num) {
                     told.ask_measured(line, num);
                     return None;
                 }

@@ -190,6 +190,10 @@ pub(super) fn give(
         return told.ask_unit(line, given);
     }
     match given.kind {
+        Kind::Num(num) if readings::is_beside(told, line, given, num) => {
+            told.ask_measured(line, num);
+            None
+        }
         // A number alone is no thread: its pitch is missing, or it is a drill.
         Kind::Num(_)
             if given.owner.is_some_and(|at| told.job.features[at].side == SizeKind::Thread) =>

@@ -236,6 +236,13 @@ impl<'a> Scan<'a> {
             })
             .map_or(rest.len(), |(at, _)| at);
         let word = rest[..length].trim_end_matches('\'');
+        // `blocks w/ bush 3/4 x 1`, not `nut w/ washer`, which lies beside it.
+        if word == "w" && rest[1..].starts_with("/ ") {
+            let name = rest[2..].split([',', '.', ';']).next().unwrap_or_default();
+            if !name.to_lowercase().contains("washer") {
+                return self.put(Kind::Word("with".into()), 2);
+            }
+        }
         let has_digit = word.contains(|c: char| c.is_ascii_digit());
         let count = word.strip_prefix(['x', 'X']).and_then(|count| count.parse::<u32>().ok());
         if let Some(count) = count.filter(|_| !self.after_number()) {

@@ -187,8 +187,13 @@ impl Session {
         if words::is_entry(line) && is_terse(line) {
             let setting = self.setting();
             // `cut .01 reads 1.022`: its first word is a plain entry's, the rest is spoken.
-            let is_spoken =
-                !is_plain && setting.log_is_open && sentence::is_spoken_entry(line, setting);
+            // Figures alone are held to the plain form.
+            let words = line.split_whitespace().skip(1);
+            let has_words = words.filter(|word| word.starts_with(char::is_alphabetic)).count() > 0;
+            let is_spoken = !is_plain
+                && has_words
+                && setting.log_is_open
+                && sentence::is_spoken_entry(line, setting);
             let spoken = is_spoken.then(|| self.as_phrase(line)).flatten();
             return spoken.unwrap_or_else(|| self.ask(line));
         }

@@ -18,7 +18,7 @@ use std::ops::Range;
 use fits_core::job::whole::{FitSaid, Job, SizeKind, State};
 
 use items::{Item, Placed};
-use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
+use parted::{asks_for_work, clauses, has_size, is_bare_size, is_measured_behind, is_tick};
 use whose::positions;
 
 use super::{
@@ -90,8 +90,7 @@ pub(super) fn text(
         told.remark(line.number, said, line.subject);
     }
     let clauses = clauses(found, line.date.is_some());
-    let mut at = 0;
-    let mut keeps = false;
+    let (mut at, mut keeps) = (0, false);
     while at < clauses.len() {
         let mut clause = clauses[at].1.to_vec();
         while let Some((sign, next)) = clauses.get(at + 1)
@@ -104,7 +103,8 @@ pub(super) fn text(
         at += 1;
         let reads = line.reads;
         line.reads |= keeps && sign == ' ';
-        if is_count(&mut told.job, &clause, line, sign)
+        if asks_for_work(raw, &clause, line)
+            || is_count(&mut told.job, &clause, line, sign)
             || matches!(sign, ',' | '-') && opened::names_mate(told, wants, &clause, line)
             || matches!(sign, ',' | '+') && opened::nut_of_thread(told, wants, &clause, line)
         {

@@ -78,20 +78,40 @@ pub(super) fn names_mate(
     true
 }
 
-/// `an easy fit in the reel (the hole is 5/16)`: the other side is the mate's.
+/// `an easy fit in the reel (the hole is 5/16)`: the other side is the mate's; so is the
+/// bore of what goes into a hole, `for nylon liners (5/16 id)`.
 pub(super) fn of_the_mate(told: &mut Told, wants: &mut Wants, items: &mut [Placed], line: &Line) {
-    let first = items.iter_mut().find(|(item, _)| !matches!(item, Item::Loose(_)));
-    let Some((Item::Feature { side, part: part @ None, .. }, _)) = first else { return };
+    let size = items.iter().find_map(|(item, _)| match item {
+        Item::Size(Kind::Num(num)) => told.units.length(num, line.unit),
+        _ => None,
+    });
+    let leads = matches!(
+        items.iter().find(|(item, _)| !matches!(item, Item::Loose(_))),
+        Some((Item::Size(_), _))
+    );
+    let is_before = |item: &Item| matches!(item, Item::Loose(_) | Item::Size(Kind::Num(_)));
+    let first = items.iter_mut().find(|(item, _)| !is_before(item));
+    let Some((Item::Feature { side, name, part: part @ None, .. }, _)) = first else { return };
     let is_other = |feature: usize| {
         let own = told.job.features[feature].side;
         own != *side && own.surface().is_some() && side.surface().is_some()
     };
-    let want = wants.wanted_on_mut(line.number).next();
-    let Some(want) =
-        want.filter(|want| !want.hinted && !want.name.is_empty() && is_other(want.feature))
-    else {
-        return;
+    let is_within = |feature: usize, mate: &str| {
+        let own = &told.job.features[feature];
+        let is_smaller = own.size().zip(size).is_some_and(|(own, size)| size < own);
+        let is_hollow = stems(mate)
+            .last()
+            .is_some_and(|last| matches!(last.as_str(), "bush" | "liner" | "sleeve" | "ferrule"));
+        own.side == SizeKind::Hole
+            && is_smaller
+            && is_hollow
+            && matches!(name.as_str(), "id" | "bore")
     };
+    let want = wants.wanted_on_mut(line.number).next().filter(|want| !want.hinted);
+    let is = |feature: usize, mate: &str| {
+        !mate.is_empty() && (!leads && is_other(feature) || is_within(feature, mate))
+    };
+    let Some(want) = want.filter(|want| is(want.feature, &want.name)) else { return };
     let id = want.part.unwrap_or_else(|| told.part_named(&want.name, line.number));
     want.part = Some(id);
     *part = Some(id);

@@ -103,6 +103,14 @@ pub(super) fn is_tick(found: &[Token]) -> bool {
             .any(|token| matches!(token.kind, Kind::Sign('\u{2713}' | '\u{2714}' | '\u{221a}')))
 }
 
+/// `turn it down to 1.0007?`, of a day: the writer's question, and nothing that was read.
+pub(super) fn asks_for_work(raw: &str, clause: &[Token], line: &Line) -> bool {
+    let ends = clause.last().and_then(|last| raw.get(last.at.end..));
+    line.date.is_some()
+        && clause.first().and_then(Token::word).is_some_and(crate::note::work::orders)
+        && ends.is_some_and(|behind| behind.trim_start().starts_with('?'))
+}
+
 /// Does a sign with a blank on each side part words, not two sizes?
 fn is_spaced(found: &[Token], at: usize) -> bool {
     let is_num = |token: &Token| matches!(token.kind, Kind::Num(_));

@@ -133,6 +133,11 @@ fn size_that_waits(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
         && one.readings.is_empty()
         && one.line == line.number
         && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)));
+    // `4-12 tail turned, .9998`: of a day, and finer than a size is.
+    if waits && line.date.is_some() && rest.is_empty() && told.units.is_fine(num, line) {
+        told.reading(line, feature, num);
+        return true;
+    }
     if !waits || !told.size_num(line, feature, num) {
         return false;
     }

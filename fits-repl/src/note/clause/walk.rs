@@ -64,6 +64,15 @@ pub(super) fn one(
                 let word = lexicon::fit(&["press"]).and_then(|(_, word)| word);
                 clause.fit = FitSaid { words: "pressed".into(), word, clearance: None };
             }
+            // `bore 25.01 after pressing into the frame`: it is not the bore that goes there.
+            let last = clause.last.map(|at| &told.job.features[at]);
+            if pressed
+                && line.reads
+                && last
+                    .is_some_and(|one| one.side == SizeKind::Hole && told.names.is_listed(one.part))
+            {
+                return;
+            }
             clause.mate = Some((name.clone(), *part, place.clone(), *is_sure));
             line.mate_name = Some(name.clone());
             line.mate_part = *part;

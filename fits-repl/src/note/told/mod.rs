@@ -69,8 +69,19 @@ impl Told {
         let found = self
             .features_of(part)
             .find(|(at, feature)| feature.side == side && self.names.features[*at] == said)
-            .map(|(at, _)| at);
+            .map(|(at, _)| at)
+            .or_else(|| self.bore_of_listed(part, &said));
         found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
+    }
+
+    /// `5/8 x 13/16 x 3/4` of a bush, then `ID .6262`: its bore by the other name.
+    fn bore_of_listed(&self, part: usize, said: &[String]) -> Option<usize> {
+        let is = |said: &[String]| matches!(said, [one] if one == "bore" || one == "id");
+        if !is(said) || !self.names.is_listed(part) {
+            return None;
+        }
+        let mut all = self.names.of(part).iter().copied();
+        all.find(|at| is(&self.names.features[*at]))
     }
 
     pub(super) fn new_feature(
@@ -216,7 +227,10 @@ impl Told {
     pub(super) fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
         let one = &self.job.features[feature];
         let size = num.length(line.unit.unwrap_or(one.unit));
-        let Some((size, nominal)) = size.zip(one.size()) else {
+        // Where no size was said, what was read of it before: `od 1.747 - 6.5 ok`.
+        let read = one.readings.last().filter(|_| one.side.surface().is_some());
+        let known = one.size().or_else(|| read.map(|reading| reading.size));
+        let Some((size, nominal)) = size.zip(known) else {
             return Some(feature);
         };
         let ratio = size.millimetres() / nominal.millimetres();
