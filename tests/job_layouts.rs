@@ -244,3 +244,73 @@ fn an_x_is_a_tick_only_among_others() {
         assert!(!job.features.iter().any(|one| one.done), "{text}{:#?}", job.features);
     }
 }
+
+/// A table with a joint a row: the part and size of its hole, those of its shaft, the
+/// fit, what was measured of either.
+#[test]
+fn a_table_may_have_a_joint_a_row() {
+    let note = "cider press, mm\n\n\
+        | joint | hole in | dia hole | shaft | dia shaft | fit | measured h/s |\n\
+        |---|---|---|---|---|---|---|\n\
+        | 1 | frame | 35 H7 | bush | 35 p6 | press | 35.012 / 35.031 |\n\
+        | 2 | bush | 25 F7 | crank shaft | 25 h6 | running | - / 24.992 |\n\
+        | 3 | gear | 22 H7 | crank shaft | 22 k6 | press | |\n\
+        | 4 | frame | 8 H7 | dowel 8 m6 x 30 | 8 | press | |\n\n\
+        4 May: joint 2 bush after pressing 25.021, shaft 24.99\n";
+    let job = note::read(note);
+    for (name, is) in [
+        ("frame bore", "35mm"),
+        ("bush od", "35mm"),
+        ("bush bore", "25mm"),
+        ("gear hole", "22mm"),
+        ("dowel od", "8mm"),
+        ("dowel length", "30mm"),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+    let class = |name: &str| job.features[feature(&job, name)].class.clone();
+    assert_eq!(class("frame bore").as_deref(), Some("H7"));
+    assert_eq!(class("dowel od").as_deref(), Some("m6"), "it stands beside its name");
+    // The shaft has two seats of its own, each with the part that goes on it.
+    let seats: Vec<_> = (job.features.iter())
+        .filter(|one| job.parts[one.part].name == "crank shaft")
+        .map(|one| (one.size(), one.readings.len()))
+        .collect();
+    assert_eq!(seats, [(Some(mm("25mm")), 2), (Some(mm("22mm")), 0)]);
+    let mates = |name: &str| {
+        let own = feature(&job, name);
+        let others = job.mates_of(own).map(|(_, mate)| {
+            let other = &job.features[mate.other(own)];
+            (job.parts[other.part].name.as_str(), mate.fit.words.as_str())
+        });
+        others.collect::<Vec<_>>()
+    };
+    assert_eq!(mates("frame bore"), [("bush", "press")]);
+    assert_eq!(mates("bush bore"), [("crank shaft", "running")]);
+    // `joint 2` numbers the row, and is no size of 2 mm.
+    let last = |name: &str| job.features[feature(&job, name)].readings.last().map(|one| one.size);
+    assert_eq!(last("bush bore"), Some(mm("25.021mm")));
+    assert_eq!(last("bush od"), Some(mm("35.031mm")));
+}
+
+/// One size for both sides, and both parts in one cell.
+#[test]
+fn a_table_of_joints_may_have_one_size_for_both() {
+    let note = "cider press, inches\n\n\
+        joint\tsize\tfit\tremark\n\
+        pin in lever\t3/8\tpress\tgreen stuff\n\
+        lever on crank\t5/8\tslide\t\n\
+        roller on pin\t3/8\trunning\t\n";
+    let job = note::read(note);
+    for (name, is) in [
+        ("pin od", "0.375in"),
+        ("lever hole", "0.375in"),
+        ("crank lever seat", "0.625in"),
+        ("lever crank hole", "0.625in"),
+        ("roller hole", "0.375in"),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+    }
+    assert_eq!(job.mates.len(), 3, "{:?}", job.mates);
+    assert!(job.remarks.iter().any(|one| one.text == "green stuff"), "{:?}", job.remarks);
+}

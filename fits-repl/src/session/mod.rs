@@ -223,39 +223,39 @@ impl Session {
         } else {
             Refused::Nothing
         };
-        answer.map_err(|mut problem| {
-            if self.shown == Units::Inches {
-                problem.say_in_inches();
-            }
-            if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
-                problem.advice = self.in_millimetres(&problem.advice);
-            }
-            // A mended line is offered only if it is answered.
-            if let Some(mended) = problem.mended(line) {
-                match self.fully_mended(mended.clone(), &problem.advice, Self::understand) {
-                    Some(whole) if whole == mended => {}
-                    Some(whole) => problem.fix = Some((0..line.len(), whole)),
-                    None => {
-                        let with = problem.fix.take().map(|(_, with)| with).unwrap_or_default();
-                        // `say which, as` wants what it named, `nearest` has a name.
-                        if let Some(rest) = problem.advice.strip_suffix(", as") {
-                            problem.advice = rest.to_owned();
-                        } else if problem.advice.starts_with("nearest") {
-                            problem.advice = format!("{}: {with}", problem.advice);
-                        }
+        answer.map_err(|problem| self.as_told(line, problem))
+    }
+
+    /// A problem as it is told: in the asker's units, and with what would work.
+    fn as_told(&self, line: &str, mut problem: Problem) -> Problem {
+        if self.shown == Units::Inches {
+            problem.say_in_inches();
+        }
+        if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
+            problem.advice = self.in_millimetres(&problem.advice);
+        }
+        // A mended line is offered only if it is answered.
+        if let Some(mended) = problem.mended(line) {
+            match self.fully_mended(mended.clone(), &problem.advice, Self::understand) {
+                Some(whole) if whole == mended => {}
+                Some(whole) => problem.fix = Some((0..line.len(), whole)),
+                None => {
+                    let with = problem.fix.take().map(|(_, with)| with).unwrap_or_default();
+                    // `say which, as` wants what it named, `nearest` has a name.
+                    if let Some(rest) = problem.advice.strip_suffix(", as") {
+                        problem.advice.truncate(rest.len());
+                    } else if problem.advice.starts_with("nearest") {
+                        problem.advice = format!("{}: {with}", problem.advice);
                     }
                 }
             }
-            let works = |other: &String| self.whether().understand(other).is_ok();
-            match (problem.mended(line), problem.mended_otherwise(line).filter(works)) {
-                (Some(one), Some(other)) if one != other => {
-                    problem = problem.choose(vec![one, other])
-                }
-                (None, Some(other)) => problem.fix = Some((0..line.len(), other)),
-                _ => {}
-            }
-            problem
-        })
+        }
+        let works = |other: &String| self.whether().understand(other).is_ok();
+        match (problem.mended(line), problem.mended_otherwise(line).filter(works)) {
+            (Some(one), Some(other)) if one != other => problem.choose(vec![one, other]),
+            (None, Some(other)) => problem.fix(0..line.len(), other),
+            _ => problem,
+        }
     }
 
     /// A mended line that is answered: where the like is wrong again, as a

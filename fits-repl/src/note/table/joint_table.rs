@@ -7,7 +7,7 @@ use super::{cell::is_ditto, mates::fit_of_cell};
 use crate::note::{
     Line,
     joint_rows::{joint_names, joint_side, side_names},
-    lexicon::{feature, stem, stems},
+    lexicon::{feature, inwardness, stem, stems},
     lines::{cells, cells_under},
     token::{Kind, Num, Token, tokens},
     told::Told,
@@ -137,7 +137,15 @@ impl JointTable {
             .zip(self.cell(all, Holds::Part(Side::Shaft)))
             .or_else(|| {
                 let (at, cell) = self.cell(all, Holds::Part(Side::Both))?;
-                let (shaft, hole) = joint_names(cell)?;
+                let (one, other) = joint_names(cell)?;
+                // `pin in lever`, `roller on pin`; else the inner of the two is the shaft.
+                let rank = |name: &str| {
+                    stems(name).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0)
+                };
+                let says = |words: &[&str]| words.iter().any(|word| cell.contains(word));
+                let is_led =
+                    says(&[" in ", " into "]) || !says(&[" on "]) && rank(one) >= rank(other);
+                let (shaft, hole) = if is_led { (one, other) } else { (other, one) };
                 Some(((at, hole), (at, shaft)))
             });
         let Some((hole_cell, shaft_cell)) = named else { return false };
@@ -151,11 +159,15 @@ impl JointTable {
             let has = |is: fn(&Kind) -> bool| said.iter().any(|token| is(&token.kind));
             let is_size = |kind: &Kind| matches!(kind, Kind::Num(_) | Kind::Thread(_));
             let is_class = |kind: &Kind| matches!(kind, Kind::Class(_));
-            let is_open = |token: &&Token| match &token.kind {
-                Kind::Class(_) => !has(is_class),
-                kind => is_size(kind) && !has(is_size),
+            let open = |token: &Token| match &token.kind {
+                Kind::Class(_) => (!has(is_class)).then(|| token.clone()),
+                Kind::Dims(all) if !has(is_size) => {
+                    Some(Token { kind: Kind::Num(all.first()?.clone()), at: token.at.clone() })
+                }
+                kind => (is_size(kind) && !has(is_size)).then(|| token.clone()),
             };
-            [said.clone(), rest.iter().filter(is_open).cloned().collect()].concat()
+            let open: Vec<Token> = rest.iter().filter_map(open).collect();
+            [said.clone(), open].concat()
         };
         let sizes = [size(Side::Hole, &hole_rest), size(Side::Shaft, &shaft_rest)];
         let is_thread =
@@ -177,9 +189,11 @@ impl JointTable {
         });
         // `dowel 6 m6 x 20`: how long it is.
         for (part, rest) in [(hole.0, &hole_rest), (shaft.0, &shaft_rest)] {
-            if let [.., sign, Token { kind: Kind::Num(num), at }] = &rest[..]
-                && matches!(sign.word(), Some("x"))
-            {
+            let dims = rest.iter().find_map(|token| match &token.kind {
+                Kind::Dims(all) => Some((all.last()?, &token.at)),
+                _ => None,
+            });
+            if let Some((num, at)) = dims {
                 told.sized(line, part, ("length", SizeKind::Length), num, at);
             }
         }
