@@ -37,6 +37,7 @@ mod settle;
 mod settled;
 mod several;
 mod share;
+mod short;
 mod sizes;
 pub(crate) mod spelled;
 mod stack;
@@ -249,8 +250,10 @@ fn asked_why(text: &str) -> Option<&str> {
     of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
 }
 
-/// Quotation marks, dashes and written-out fractions as a keyboard has them.
+/// Short forms in full; quotation marks, dashes and written-out fractions as a keyboard
+/// has them.
 fn plain_marks(text: &str) -> String {
+    let text = short::in_full(text);
     let mut plain = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

@@ -165,6 +165,19 @@ fn between_limits(view: &View, system: System) -> Option<Said> {
     }))
 }
 
+/// A bought part whose limits stand in its standard, as the plain query calls it.
+fn bought_kind(view: &View) -> Option<&'static str> {
+    [
+        ("dowel", &["dowel", "dowels", "dowel pin", "dowel pins"][..]),
+        (
+            "shoulder screw",
+            &["shoulder screw", "shoulder screws", "shoulder bolt", "shoulder bolts"],
+        ),
+    ]
+    .into_iter()
+    .find_map(|(kind, said)| view.types(said).then_some(kind))
+}
+
 /// The fit that a hole and a shaft make.
 fn as_they_measure(view: &View, hole: &Num, shaft: &Num, system: System) -> Option<Said> {
     let (a, b) = (hole.mm(system), shaft.mm(system));
@@ -188,6 +201,13 @@ fn as_they_measure(view: &View, hole: &Num, shaft: &Num, system: System) -> Opti
         && (a - b).abs() > 0.015 * a
         && is_nominal(hole, system)
         && is_nominal(shaft, system);
+    // `shoulder screw 1/2 in a .5015 hole`: made smaller than its name says.
+    let is_named =
+        shaft.is_fraction || shaft.places <= if system == System::Inches { 3 } else { 1 };
+    if let Some(kind) = bought_kind(view).filter(|_| is_named && tail.is_empty()) {
+        let (hole, shaft) = (hole.plain(system), shaft.plain(system));
+        return Some(Said::plain(format!("{kind} {shaft}, hole = {hole}")));
+    }
     let (hole, shaft) = (hole.plain(system), shaft.plain(system));
     let pair = format!("hole {hole}, shaft {shaft}{tail}");
     if is_slip {

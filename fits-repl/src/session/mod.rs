@@ -216,9 +216,15 @@ impl Session {
             Some(answer) => answer,
             None => self.understand_or_go_on(line),
         };
+        let has_figures = line.bytes().any(|byte| byte.is_ascii_digit());
+        // With a log open, what has figures and is not understood may be an entry.
+        let is_entry = || {
+            words::is_entry(line)
+                || self.refused == Refused::Now
+                || has_figures && self.setting().log_is_open
+        };
         // A refused `undo` is not a refused entry: the next one takes back.
-        let is_entry = || words::is_entry(line) || self.refused == Refused::Now;
-        self.refused = if answer.is_err() && !was_refused && is_entry() {
+        self.refused = if answer.is_err() && (has_figures || !was_refused) && is_entry() {
             Refused::Before
         } else {
             Refused::Nothing

@@ -416,6 +416,9 @@ impl Session {
         match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
+                if before.is_empty() && last == "log" && self.refused == Refused::Before {
+                    return Some(Err(without_the_line_before(line)));
+                }
                 let stands = |line: &String| {
                     words::read(line).is_ok_and(|query| query.question().stands_alone())
                 };
@@ -459,4 +462,15 @@ impl Session {
             }
         }
     }
+}
+
+/// `what next`, and what was cut before it was not understood: advice that leaves it out
+/// spoils the part.
+fn without_the_line_before(line: &str) -> Problem {
+    Problem::new(
+        "the line before was not entered, and the advice would leave it out",
+        0..line.len(),
+    )
+    .kind(Code::NotAnswered)
+    .advise("say it again, as `cut 0.2mm = 19.82mm`, or ask once more to go on without it")
 }

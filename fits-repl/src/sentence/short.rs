@@ -1,0 +1,118 @@
+//! Words as they are cut short in a hurry: `trn`, `frm`, `btwn`, `meas`.
+
+use std::borrow::Cow;
+
+/// The word that a short form stands for, where it can stand for one only.
+fn full(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "trn" => "turn",
+        "trnd" | "trned" => "turned",
+        "trng" => "turning",
+        "frm" => "from",
+        "strt" => "start",
+        "strtd" => "started",
+        "btwn" | "betw" | "btw" => "between",
+        "meas" => "measures",
+        "measd" | "meas'd" => "measured",
+        "mesures" | "mesure" => "measures",
+        "shfts" => "shafts",
+        "brgs" => "bearings",
+        "brng" => "bearing",
+        "bushng" | "bshing" | "bshng" => "bushing",
+        "nom" | "nomnl" | "noml" => "nominal",
+        "lmt" => "limit",
+        "lmts" | "limts" | "limis" | "lims" => "limits",
+        "clrnc" | "clrnce" | "clrance" | "clearnce" | "clearence" | "clnc" => "clearance",
+        "intrf" | "intf" | "intrfr" | "interfernce" | "intrference" | "interferance" | "intfr" => {
+            "interference"
+        }
+        "allownce" | "allowence" => "allowance",
+        "tolernce" | "tolerence" | "toler" => "tolerance",
+        "thd" | "thr'd" => "thread",
+        "thds" | "thrds" => "threads",
+        "drls" => "drills",
+        "predrl" => "predrill",
+        "rmr" | "reamr" => "reamer",
+        "cntrs" | "ctrs" | "cntr" => "centers",
+        "ltr" | "lttr" => "letter",
+        "sml" => "small",
+        "lgth" | "lngth" => "length",
+        "wdth" => "width",
+        "rd" => "round",
+        "wt" => "weight",
+        "torq" | "trq" => "torque",
+        "infd" => "infeed",
+        "xfeed" | "crosfeed" | "crsfeed" => "crossfeed",
+        "rechk" | "rechkd" => "recheck",
+        "chk" => "check",
+        "nxt" => "next",
+        "wht" | "wat" => "what",
+        "whts" | "wats" => "what's",
+        "whch" => "which",
+        "grad" | "grads" => "graduation",
+        "grv" => "groove",
+        "grvs" => "grooves",
+        "ext" => "external",
+        "tailstk" | "tailstck" => "tailstock",
+        "setovr" => "setover",
+        "pt" => "point",
+        "prss" => "press",
+        "prssd" | "presd" => "pressed",
+        "shldr" | "shlder" => "shoulder",
+        "spose" | "sposed" | "supposd" | "sposta" => "supposed",
+        "slidng" | "slding" => "sliding",
+        "runing" | "runnng" => "running",
+        "decml" => "decimal",
+        "w/in" => "within",
+        "hrdnd" => "hardened",
+        "smth" => "smooth",
+        _ => return None,
+    })
+}
+
+/// A phrase with its short forms in full.
+pub(super) fn in_full(text: &str) -> Cow<'_, str> {
+    let mut out = String::new();
+    let mut from = 0;
+    for (at, word) in words(text) {
+        let lower = word.to_ascii_lowercase();
+        if let Some(full) = full(&lower) {
+            out.push_str(&text[from..at]);
+            out.push_str(full);
+            from = at + word.len();
+        }
+    }
+    if from == 0 {
+        return Cow::Borrowed(text);
+    }
+    out.push_str(&text[from..]);
+    Cow::Owned(out)
+}
+
+/// The words between blanks, without the signs about them; each with its place.
+fn words(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    text.split(' ').scan(0, |next, piece| {
+        let start = *next;
+        *next += piece.len() + 1;
+        let lead = piece.len() - piece.trim_start_matches(['(', ',', ';', ':']).len();
+        let word = piece[lead..].trim_end_matches([')', ',', ';', ':', '.', '?', '!']);
+        Some((start + lead, word))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_full;
+
+    #[test]
+    fn short_forms_are_put_in_full_and_the_rest_stays() {
+        for (said, full) in [
+            ("trn 20 h7 frm 22, nxt?", "turn 20 h7 from 22, next?"),
+            ("LMTS for 3/4 RC4", "limits for 3/4 RC4"),
+            ("turn 20 h7 from 22", "turn 20 h7 from 22"),
+            ("", ""),
+        ] {
+            assert_eq!(in_full(said), full, "{said}");
+        }
+    }
+}
