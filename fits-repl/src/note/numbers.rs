@@ -254,7 +254,13 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         let is_binary = matches!(under, 2 | 4 | 8 | 16 | 32 | 64) && over < under && over > 0;
         // A full stop behind it ends the sentence, unless more digits follow.
         let goes_on = bytes.get(end) == Some(&b'.') && count(end + 1) > 0;
-        (is_binary && !goes_on).then_some((over, under, end))
+        // `12/16x20` of a bush: inside and outside, which no fraction of an inch is.
+        let behind = text[end..].trim_start_matches(' ');
+        let is_bush = over % 2 == 0
+            && behind.strip_prefix(['x', 'X', '\u{d7}']).is_some_and(|rest| {
+                rest.trim_start_matches(' ').starts_with(|c: char| c.is_ascii_digit())
+            });
+        (is_binary && !goes_on && !is_bush).then_some((over, under, end))
     };
     let whole = count(0);
     if whole > 9 {

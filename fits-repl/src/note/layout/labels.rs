@@ -33,7 +33,9 @@ pub(super) fn number(raw: &str) -> Option<(Style, usize, usize)> {
     };
     let name = rest[sign..].trim_start_matches([' ', '\t', '-']);
     let is_parted = rest[sign..].starts_with([' ', '\t']);
-    (is_parted && digits < 3 && name.starts_with(char::is_alphabetic))
+    // `2 6203 2RS`: a bearing goes by its number.
+    let is_bearing = name.bytes().take_while(u8::is_ascii_digit).count() > 3;
+    (is_parted && digits < 3 && (name.starts_with(char::is_alphabetic) || is_bearing))
         .then(|| (lead.unwrap_or(style), number, raw.len() - name.len()))
 }
 

@@ -22,9 +22,13 @@ const ORDERS: &[&str] = &[
 /// two spaces, its metal or its feature. None where it is an order: `turn the screw`.
 pub(super) fn of_part(raw: &str, start: usize) -> Option<usize> {
     let found = tokens(&raw[start..], start);
-    let first = found.first()?.word()?;
-    if work::orders(first) || ORDERS.contains(&first) || talk::asks(first) {
-        return None;
+    let is_order =
+        |word: &str| work::orders(word) || ORDERS.contains(&word) || talk::asks(word);
+    match &found.first()?.kind {
+        Kind::Word(first) if !is_order(first) => {}
+        // `2 6203 2RS`
+        Kind::Code(_) => {}
+        _ => return None,
     }
     let is_thing =
         |at: usize| found.get(at).and_then(Token::word).is_some_and(|it| inwardness(it).is_some());

@@ -13,6 +13,8 @@ use super::{
 /// How many parts, and how many features among them, make an outline.
 const PARTS: usize = 3;
 const FEATURES: usize = 2;
+/// How many numbered parts without letters, with lines further in under some of them.
+const BARE_PARTS: usize = 5;
 
 /// A part of an outline.
 pub(super) struct Numbered {
@@ -59,7 +61,7 @@ pub(super) struct Outline {
 
 impl Outline {
     /// The outline of a note: numbers that run from 1, at least three, each with a name,
-    /// and letters under them.
+    /// and letters under them; or more, with lines further in under them.
     pub(super) fn of(lines: &[&str]) -> Option<Self> {
         let mut found = Self { parts: Vec::new(), lines: Vec::new(), under: Vec::new() };
         let mut style = None;
@@ -72,7 +74,15 @@ impl Outline {
             found.lines.push(opens);
         }
         let features: usize = found.parts.iter().map(|part| part.features.len()).sum();
-        let is = found.parts.len() >= PARTS && features >= FEATURES;
+        // A table has its own way with numbers.
+        let is_row = |line: &str| line.contains(['|', '\t']);
+        let further_in = (1..lines.len()).filter(|at| {
+            lines[*at].starts_with(' ')
+                && matches!(found.lines[at - 1], Opens::Part(_))
+                && !is_row(lines[*at])
+        });
+        let is = found.parts.len() >= PARTS && features >= FEATURES
+            || found.parts.len() >= BARE_PARTS && further_in.count() > 1;
         found.parts.iter_mut().for_each(Numbered::tell_apart);
         is.then_some(found)
     }
