@@ -182,7 +182,10 @@ pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
     };
     // `2 thrust washers`.
     for at in 0..out.len() {
-        let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
+        // `36 holes 4 F8`: as many as there are, where their own size stands behind.
+        let is_sized = matches!(out.get(at + 2).map(|next| &next.kind), Some(Kind::Num(_)));
+        let most = if is_sized { 400 } else { 12 };
+        let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=most).contains(&num.over));
         let after_size =
             at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
         let plural = |token: Option<&Token>| {

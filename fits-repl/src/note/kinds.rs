@@ -82,6 +82,13 @@ pub(super) fn dims(
         if one.side == SizeKind::Thread && all.len() == 2 {
             return thread_of(told, line, owner, all);
         }
+        // `1-1/4 x .109 wall`: the outside and the wall of a tube.
+        if stems(&one.name).last().is_some_and(|word| word == "wall")
+            && let [outside, wall] = all
+            && 2.0 * wall.value() < outside.value()
+        {
+            return tube(told, line, one.part, all, place);
+        }
         let [first, second, rest @ ..] = all else { return None };
         let number = Given {
             kind: given.kind,

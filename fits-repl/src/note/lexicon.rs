@@ -187,7 +187,7 @@ pub(super) fn is_stock(word: &str) -> bool {
     const FORMS: &[&str] = &[
         "crs", "hrs", "ms", "flat", "plate", "bar", "sheet", "stock", "angle", "pgb", "round",
         "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "pipe", "bms", "cold", "hot",
-        "hex", "bright",
+        "hex", "bright", "tgp",
     ];
     FORMS.contains(&word)
 }

@@ -4,7 +4,7 @@ use super::{
     Line, Reader, dates, head, joint_rows,
     lexicon::inwardness,
     lines,
-    look::{asks_first, is_mixed, row_unit, unstruck},
+    look::{asks_first, is_mixed, is_turned_down, row_unit, unstruck},
     place::first_word,
     talk,
     token::{Kind, Token, tokens},
@@ -72,7 +72,8 @@ impl Reader {
             self.told.writers_question(number, raw);
             return self.told.remark(number, raw, None);
         }
-        self.plain_line(number, raw, &found, next_indented, date);
+        let turned = date.is_none() && is_turned_down(&found, below);
+        self.plain_line(number, raw, &found, (next_indented, turned), date);
     }
 
     /// A ruled line, a table's header or a line that gives the unit.
@@ -120,7 +121,7 @@ impl Reader {
         number: usize,
         raw: &str,
         found: &[Token],
-        next_indented: bool,
+        (next_indented, turned): (bool, bool),
         date: Option<(String, usize)>,
     ) {
         let (done, start) = lines::bullet(raw);
@@ -134,6 +135,7 @@ impl Reader {
             done,
             asks: raw.ends_with('?') || raw.contains("? "),
             mixed: self.told.units.said.is_none() && is_mixed(found),
+            turned,
             amends: talk::amends(first_word(found)),
             unit: row_unit(said),
             under_date: self.place.under_date,

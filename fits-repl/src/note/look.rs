@@ -46,6 +46,40 @@ fn is_size(token: &Token) -> bool {
     matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
 }
 
+/// `shaft, 5/8 drill rod` over `journals .500`: is a part turned down, in its line or in
+/// those further in under it, from the stock that it is made of?
+pub(super) fn is_turned_down(found: &[Token], below: &[&str]) -> bool {
+    let turned = |found: &[Token]| {
+        (0..found.len()).any(|at| {
+            let is_end = found[at].word().is_some_and(|word| {
+                matches!(
+                    lexicon::stem(word).as_str(),
+                    "journal" | "jnl" | "jrnl" | "seat" | "spigot" | "nose" | "neck" | "end"
+                )
+            });
+            let sized = |at: usize| {
+                found.get(at).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+            };
+            let word = found.get(at + 1).and_then(Token::word);
+            let is_told = word.is_some_and(|word| word != "x" && !lexicon::leads_to_mate(word));
+            is_end && (sized(at + 1) || sized(at + 2) && is_told)
+        })
+    };
+    // `1/2 drill rod, runs in the frames, seat 12mm`: the rod itself runs there.
+    let is_num = |token: &Token| matches!(token.kind, Kind::Num(_));
+    let fit = found.iter().position(|token| {
+        token.word().is_some_and(|word| lexicon::fit(&[word]).is_some())
+    });
+    if fit.is_some_and(|fit| found[..fit].iter().filter(|token| is_num(token)).count() < 2) {
+        return false;
+    }
+    turned(found)
+        || below
+            .iter()
+            .take_while(|line| line.starts_with([' ', '\t']) && !line.trim().is_empty())
+            .any(|line| turned(&tokens(line, 0)))
+}
+
 /// Are there both inches and millimetres in a line?
 pub(super) fn is_mixed(found: &[Token]) -> bool {
     let has = |unit: Unit| {

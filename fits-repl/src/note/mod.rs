@@ -151,6 +151,8 @@ struct Line {
     unit: Option<Unit>,
     /// It has both inches and millimetres: a bare number may be either.
     mixed: bool,
+    /// Its part is turned down from the stock that it names.
+    turned: bool,
     done: bool,
     state: State,
     /// How many things the line said.

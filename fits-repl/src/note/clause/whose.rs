@@ -249,7 +249,7 @@ pub(super) fn is_stock_size(
         return true;
     }
     if !owned && comes_so(told, items, at, line) {
-        return false;
+        return line.turned && line.declares && form_behind(items, at) == Some(Form::Rod);
     }
     // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
     let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
@@ -276,7 +276,7 @@ pub(super) fn is_stock_size(
         told.names.parts[part]
             .iter()
             .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
-            || told.inwardness(part) >= 2 && (is_rod || line.fit_ahead)
+            || told.inwardness(part) >= 2 && (is_rod || line.fit_ahead) && !line.turned
     };
     !line.subject.is_some_and(comes)
 }
