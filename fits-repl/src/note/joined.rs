@@ -10,6 +10,13 @@ use super::{
 /// Puts together what several tokens say: ranges, `A x B`, counts.
 #[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
 pub(super) fn joined(mut found: Vec<Token>) -> Vec<Token> {
+    // `1 in. x 20`: the full stop is of the unit.
+    for at in (1..found.len().saturating_sub(1)).rev() {
+        let is_unit = matches!(&found[at - 1].kind, Kind::Num(num) if num.unit == Some(Unit::Inch));
+        if is_unit && found[at].is_sign('.') && is_times(found.get(at + 1)) {
+            found.remove(at);
+        }
+    }
     ratios(&mut found);
     feet(&mut found);
     let mut out: Vec<Token> = Vec::with_capacity(found.len());

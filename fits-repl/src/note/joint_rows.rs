@@ -29,6 +29,80 @@ pub(super) fn cells(raw: &str) -> Vec<(usize, &str)> {
     cells
 }
 
+/// A heading over joints that says how they go together: `PRESS`, `Running fits`.
+pub(super) fn fit_heading(raw: &str) -> Option<String> {
+    let words: Vec<String> = raw
+        .trim()
+        .trim_end_matches(':')
+        .split(' ')
+        .map(str::to_lowercase)
+        .filter(|word| word != "fits" && word != "fit")
+        .collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let (taken, word) = lexicon::fit(&words)?;
+    (taken == words.len() && word.is_some() && !raw.contains(|c: char| c.is_ascii_digit()))
+        .then(|| words.join(" "))
+}
+
+/// Is a note parted by such headings?
+pub(super) fn has_fit_headings(text: &str) -> bool {
+    text.lines()
+        .filter(|line| !line.starts_with([' ', '\t']) && fit_heading(line).is_some())
+        .count()
+        > 1
+}
+
+/// `crank pin in crank arm - 5/16, loctite too` under such a heading: a joint, with both
+/// names before the dash; how it goes together unless the row says so itself.
+pub(super) fn row_under(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    raw: &str,
+    heading: &str,
+) -> bool {
+    let Some(dash) = raw.find(" - ") else { return false };
+    let start = raw.len() - raw.trim_start().len();
+    let Some((shaft, hole)) = named_sides(&raw[start..dash]) else { return false };
+    let found = tokens(&raw[dash + 3..], dash + 3);
+    let is_sized = found.first().is_some_and(|first| matches!(first.kind, Kind::Num(_)));
+    if !is_sized {
+        return false;
+    }
+    let bare = |name: &str| -> String {
+        let kept = name.split(' ').filter(|word| !word.starts_with('(') && *word != "L+R");
+        kept.collect::<Vec<_>>().join(" ")
+    };
+    let (shaft, hole) =
+        (joint_side(told, &bare(shaft), line.number), joint_side(told, &bare(hole), line.number));
+    // What stands in brackets is of a part by itself: `(12 x 28 x 8)`.
+    let end = found.iter().position(|token| token.is_sign('(')).unwrap_or(found.len());
+    let mut said: Vec<Token> = found[..end].to_vec();
+    let has_fit = said.iter().any(|token| {
+        token.word().is_some_and(|word| lexicon::fit(&[word]).is_some_and(|(_, fit)| fit.is_some()))
+    });
+    if !has_fit {
+        let at = dash..dash;
+        let words = heading.split(' ');
+        said.extend(words.map(|word| Token { kind: Kind::Word(word.to_owned()), at: at.clone() }));
+    }
+    joint(told, wants, line, &said, &shaft, &hole);
+    if end < found.len() || raw.contains('?') {
+        told.remark(line.number, raw, Some(hole.0));
+    }
+    true
+}
+
+/// `pin in lever`, `roller on pin`: what goes in, and what it goes in.
+fn named_sides(text: &str) -> Option<(&str, &str)> {
+    let parted = |sign: &str| text.split_once(sign).map(|(a, b)| (a.trim(), b.trim()));
+    let named = |text: &str| !text.is_empty() && text.split_whitespace().count() < 6;
+    let sides = parted(" in ")
+        .or_else(|| parted(" into "))
+        .or_else(|| parted(" on ").map(|(hole, shaft)| (shaft, hole)))?;
+    (named(sides.0) && named(sides.1)).then_some(sides)
+}
+
 /// A joint of two things, with what stands behind their names in the line.
 pub(super) fn joint_row(
     told: &mut Told,

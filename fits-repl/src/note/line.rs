@@ -49,6 +49,9 @@ impl Reader {
         if self.table.ends() {
             self.place.current = None;
         }
+        if self.place.has_fits && self.under_fit(number, raw) {
+            return;
+        }
         if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
             return self.dotted_line(number, raw);
         }
@@ -74,6 +77,21 @@ impl Reader {
         }
         let turned = date.is_none() && is_turned_down(&found, below);
         self.plain_line(number, raw, &found, (next_indented, turned), date);
+    }
+
+    /// A heading that says how the joints under it go together, or one of those.
+    fn under_fit(&mut self, number: usize, raw: &str) -> bool {
+        if !raw.starts_with([' ', '\t']) {
+            self.place.fit = joint_rows::fit_heading(raw);
+            if self.place.fit.is_some() {
+                self.place.current = None;
+                self.told.remark(number, raw, None);
+            }
+            return self.place.fit.is_some();
+        }
+        let Some(fit) = self.place.fit.clone() else { return false };
+        let mut line = Line { is_row: true, ..self.place.line(number) };
+        joint_rows::row_under(&mut self.told, &mut self.wants, &mut line, raw, &fit)
     }
 
     /// A ruled line, a table's header or a line that gives the unit.

@@ -57,9 +57,8 @@ pub(super) fn is_turned_down(found: &[Token], below: &[&str]) -> bool {
                     "journal" | "jnl" | "jrnl" | "seat" | "spigot" | "nose" | "neck" | "end"
                 )
             });
-            let sized = |at: usize| {
-                found.get(at).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
-            };
+            let sized =
+                |at: usize| found.get(at).is_some_and(|next| matches!(next.kind, Kind::Num(_)));
             let word = found.get(at + 1).and_then(Token::word);
             let is_told = word.is_some_and(|word| word != "x" && !lexicon::leads_to_mate(word));
             is_end && (sized(at + 1) || sized(at + 2) && is_told)
@@ -67,9 +66,9 @@ pub(super) fn is_turned_down(found: &[Token], below: &[&str]) -> bool {
     };
     // `1/2 drill rod, runs in the frames, seat 12mm`: the rod itself runs there.
     let is_num = |token: &Token| matches!(token.kind, Kind::Num(_));
-    let fit = found.iter().position(|token| {
-        token.word().is_some_and(|word| lexicon::fit(&[word]).is_some())
-    });
+    let fit = found
+        .iter()
+        .position(|token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some()));
     if fit.is_some_and(|fit| found[..fit].iter().filter(|token| is_num(token)).count() < 2) {
         return false;
     }

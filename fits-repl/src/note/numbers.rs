@@ -281,7 +281,8 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
     } else if whole > 0 {
         end = whole;
         num.over = value(0, whole)?;
-        let joined = text[whole..].starts_with(['-', ' ']);
+        // `2.1/4`, with a full stop between, as the British write it.
+        let joined = text[whole..].starts_with(['-', ' ', '.']);
         let after = if joined { fraction(whole + 1) } else { letter(text, whole) };
         if let Some((over, under, stop)) = after {
             (num.over, num.under) = (num.over * under + over, under);

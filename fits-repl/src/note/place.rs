@@ -1,7 +1,7 @@
 //! Where in the note a line stands: whose it is, and whether it was measured.
 
 use super::{
-    Line, dates,
+    Line, dates, joint_rows,
     lexicon::{self, feature},
     lines,
     look::is_prose,
@@ -31,6 +31,10 @@ pub(super) struct Place {
     /// Its lines are sentences: what is not sure is asked, line by line.
     pub(super) prose: bool,
     has_text: bool,
+    /// The note is parted by headings that say how joints go together.
+    pub(super) has_fits: bool,
+    /// The one that the line stands under.
+    pub(super) fit: Option<String>,
     /// A blank line was read; one stands above this line.
     blank: bool,
     pub(super) after_blank: bool,
@@ -39,7 +43,12 @@ pub(super) struct Place {
 impl Place {
     /// The beginning of a note.
     pub(super) fn of(text: &str) -> Self {
-        Self { outline: lines::is_outline(text), prose: is_prose(text), ..Self::default() }
+        Self {
+            outline: lines::is_outline(text),
+            prose: is_prose(text),
+            has_fits: joint_rows::has_fit_headings(text),
+            ..Self::default()
+        }
     }
 
     /// A blank line: a new paragraph names its own part, and is no more of what was measured.

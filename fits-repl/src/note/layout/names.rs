@@ -22,8 +22,7 @@ const ORDERS: &[&str] = &[
 /// two spaces, its metal or its feature. None where it is an order: `turn the screw`.
 pub(super) fn of_part(raw: &str, start: usize) -> Option<usize> {
     let found = tokens(&raw[start..], start);
-    let is_order =
-        |word: &str| work::orders(word) || ORDERS.contains(&word) || talk::asks(word);
+    let is_order = |word: &str| work::orders(word) || ORDERS.contains(&word) || talk::asks(word);
     match &found.first()?.kind {
         Kind::Word(first) if !is_order(first) => {}
         // `2 6203 2RS`
