@@ -82,6 +82,8 @@ pub(crate) enum Refused {
     Now,
     /// In the line before this one.
     Before,
+    /// The line before this one had figures and was not understood, and a log is open.
+    Unread,
 }
 
 impl Default for Session {
@@ -211,25 +213,36 @@ impl Session {
             self.refused = Refused::Nothing;
         }
         self.slips.clear();
-        let was_refused = self.refused == Refused::Before;
+        let before = self.refused;
         let answer = match self.job_reading(line) {
             Some(answer) => answer,
             None => self.understand_or_go_on(line),
         };
-        let has_figures = line.bytes().any(|byte| byte.is_ascii_digit());
-        // With a log open, what has figures and is not understood may be an entry.
-        let is_entry = || {
-            words::is_entry(line)
-                || self.refused == Refused::Now
-                || has_figures && self.setting().log_is_open
+        self.refused = match &answer {
+            Err(problem) => self.refused_now(line, problem, before),
+            Ok(_) => Refused::Nothing,
         };
-        // A refused `undo` is not a refused entry: the next one takes back.
-        self.refused = if answer.is_err() && (has_figures || !was_refused) && is_entry() {
+        answer.map_err(|problem| self.as_told(line, problem))
+    }
+
+    /// What a line that had no answer leaves for the next one.
+    fn refused_now(&self, line: &str, problem: &Problem, before: Refused) -> Refused {
+        let was_refused = before != Refused::Nothing;
+        let has_figures = line.bytes().any(|byte| byte.is_ascii_digit());
+        let is_entry = words::is_entry(line) || self.refused == Refused::Now;
+        let is_read = self.refused == Refused::Now || problem.kind == Code::NotAnswered;
+        if before == Refused::Unread && has_figures {
+            Refused::Unread
+        } else if is_entry && is_read {
+            // A refused `undo` is not a refused entry: the next one takes back.
+            if has_figures || !was_refused { Refused::Before } else { Refused::Nothing }
+        } else if has_figures && self.setting().log_is_open {
+            Refused::Unread
+        } else if is_entry && !was_refused {
             Refused::Before
         } else {
             Refused::Nothing
-        };
-        answer.map_err(|problem| self.as_told(line, problem))
+        }
     }
 
     /// A problem as it is told: in the asker's units, and with what would work.

@@ -416,7 +416,7 @@ impl Session {
         match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
-                if before.is_empty() && last == "log" && self.refused == Refused::Before {
+                if before.is_empty() && last == "log" && self.refused == Refused::Unread {
                     return Some(Err(without_the_line_before(line)));
                 }
                 let stands = |line: &String| {

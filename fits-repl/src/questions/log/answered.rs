@@ -77,7 +77,7 @@ impl Session {
             }
             // Whoever takes back an entry that was refused means that one.
             LogQuery::Undo
-                if self.refused == crate::session::Refused::Before && self.shop.log.is_some() =>
+                if self.refused != crate::session::Refused::Nothing && self.shop.log.is_some() =>
             {
                 Err(Problem::new(
                     "the line before this was refused: nothing was entered",
