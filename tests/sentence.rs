@@ -56,7 +56,9 @@ fn key(answer: &str) -> &'static [&'static str] {
 }
 
 fn at<'a>(answer: &'a Value, path: &str) -> Option<&'a Value> {
-    path.split('.').try_fold(answer, |value, key| value.get(key))
+    path.split('.').try_fold(answer, |value, key| {
+        key.parse::<usize>().map_or_else(|_| value.get(key), |index| value.get(index))
+    })
 }
 
 fn same(a: Option<&Value>, b: Option<&Value>) -> bool {
@@ -237,6 +239,20 @@ fn phrases_written_afresh() {
     // millimetre for half an inch). A bush whose metal is not said is taken as bronze.
     holds("liftman.csv", 71, 79, 1);
     holds("framebuilder.csv", 57, 83, 0);
+    // Nine hands who had seen the shared list and wrote of the same topics in their own
+    // words, measured before any word was chosen by them: 87 and 95 with 1 wrong, 82 and
+    // 89 with 2, 76 and 89, 82 and 89 with 4, 81 and 93 with 2, 91 and 96 with 1; and three
+    // who cut their words short: 68 and 78 with 3, 38 and 72, 59 and 80 with 2. Most of the
+    // wrong were advice of a log after a line that was refused: such advice waits now.
+    holds("brewer.csv", 88, 97, 0);
+    holds("garage.csv", 88, 93, 0);
+    holds("orchard.csv", 77, 91, 1);
+    holds("quarry.csv", 88, 92, 0);
+    holds("tannery.csv", 80, 91, 0);
+    holds("ferry.csv", 88, 93, 0);
+    holds("smithy.csv", 75, 85, 1);
+    holds("apprentice.csv", 79, 85, 1);
+    holds("pumphouse.csv", 72, 85, 2);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -287,6 +303,15 @@ fn hazards_are_not_fallen_for() {
         "hazards_sawmill",
         "hazards_liftman",
         "hazards_framebuilder",
+        "hazards_brewer",
+        "hazards_garage",
+        "hazards_orchard",
+        "hazards_quarry",
+        "hazards_tannery",
+        "hazards_ferry",
+        "hazards_smithy",
+        "hazards_apprentice",
+        "hazards_pumphouse",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -343,6 +368,15 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "sawmill.csv",
         "liftman.csv",
         "framebuilder.csv",
+        "brewer.csv",
+        "garage.csv",
+        "orchard.csv",
+        "quarry.csv",
+        "tannery.csv",
+        "ferry.csv",
+        "smithy.csv",
+        "apprentice.csv",
+        "pumphouse.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",
