@@ -9,7 +9,7 @@ use crate::sentence::{
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits, nominal_of, says_pair},
     token::{Num, System, Token},
     tube,
-    vague::{bushing_outside, turned_class, vague_fit},
+    vague::{bushing_outside, turned_class, turns_though_tight, vague_fit},
     view::View,
 };
 
@@ -270,6 +270,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     let tight = ["press", "shrink", "drive", "keying", "wringing"];
     if vague == Some("clearance") && tight.iter().any(|word| fit.text().contains(word)) {
         return None;
+    }
+    if let Some(asked) = turns_though_tight(view, &fit, &size, &tight) {
+        return Some(asked);
     }
     if is_tube && !view.has("state") {
         let word = fit.text();

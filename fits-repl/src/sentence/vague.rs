@@ -54,3 +54,35 @@ pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<
         words.iter().map(|word| format!("{size} {word}{more}")).collect(),
     ))
 }
+
+/// `1 in press but must turn freely`: the two contradict.
+pub(crate) fn turns_though_tight(
+    view: &View,
+    fit: &Fit,
+    size: &str,
+    tight: &[&str],
+) -> Option<Said> {
+    const FREE: [&str; 12] = [
+        "spin",
+        "spins",
+        "spin free",
+        "spins free",
+        "spin freely",
+        "freely",
+        "turn freely",
+        "turns freely",
+        "turn free",
+        "turns",
+        "must turn",
+        "should turn",
+    ];
+    let is_tight = matches!(fit, Fit::Word(word) if tight.iter().any(|tight| word.contains(tight)));
+    let turns = || view.says("head", "spin") || view.types(&FREE);
+    (is_tight && turns()).then(|| {
+        let word = fit.text();
+        Said::ask(
+            format!("a {word} fit does not turn by itself"),
+            vec![format!("{size} {word}"), format!("{size} running")],
+        )
+    })
+}
