@@ -1,6 +1,9 @@
 //! A figure of a line that stands nowhere in the job is kept: its line is a remark.
 
-use std::ops::Range;
+use std::{
+    collections::{HashMap, HashSet},
+    ops::Range,
+};
 
 use fits_core::{
     Length,
@@ -16,29 +19,30 @@ use super::{
 /// Adds a remark for each line that has a figure which no size, reading, fit, name,
 /// count, question or remark holds: `12mm plate`.
 pub(super) fn figures(job: &mut Job, text: &[&str]) {
-    for (at, raw) in text.iter().enumerate() {
+    let held = Held::of(job);
+    let is_lost = |(at, raw): &(usize, &&str)| {
         let line = at + 1;
-        if raw.is_empty() || job.remarks.iter().any(|remark| remark.line == line) {
-            continue;
+        if raw.is_empty() || held.remarked.contains(&line) {
+            return false;
         }
         let (_, start) = lines::bullet(raw);
         let from = dates::date(&raw[start..], true).map_or(start, |(_, end)| start + end);
-        let held = Held::of(job, line);
-        let is_kept = |num: &Num| num.at.start < from || held.has(num, raw);
+        let is_kept = |num: &Num| num.at.start < from || held.has(line, num, raw);
         let found = tokens(raw, 0);
-        let all_kept = found.iter().enumerate().all(|(at, token)| match &token.kind {
+        !found.iter().enumerate().all(|(at, token)| match &token.kind {
             Kind::Num(num) => is_kept(num) || is_ordinal(&found, at),
             Kind::Range(low, high) => is_kept(low) && is_kept(high),
             Kind::Dims(nums) => nums.iter().all(is_kept),
             Kind::Word(word) => !word.starts_with(|c: char| c.is_ascii_digit()),
             _ => true,
-        });
-        if !all_kept {
-            let remark = NotedRemark { line, text: raw.trim().to_owned(), part: None };
-            let place = job.remarks.partition_point(|before| before.line <= line);
-            job.remarks.insert(place, remark);
-        }
-    }
+        })
+    };
+    let lost: Vec<NotedRemark> = (text.iter().enumerate())
+        .filter(is_lost)
+        .map(|(at, raw)| NotedRemark { line: at + 1, text: raw.trim().to_owned(), part: None })
+        .collect();
+    job.remarks.extend(lost);
+    job.remarks.sort_by_key(|remark| remark.line);
 }
 
 /// `4. Nut`, `nr 12`: a number that numbers something.
@@ -53,71 +57,80 @@ fn is_ordinal(found: &[Token], at: usize) -> bool {
     opens || matches!(before, Some("nr" | "no" | "nos" | "item" | "joint" | "number"))
 }
 
-/// What the job holds of one line.
-struct Held<'a> {
-    lengths: Vec<Length>,
-    texts: Vec<&'a str>,
-    counts: Vec<u32>,
-    asked: Vec<Range<usize>>,
+/// What the job holds of each line, and what its names have of figures.
+#[derive(Default)]
+struct Held {
+    lengths: HashMap<usize, Vec<Length>>,
+    asked: HashMap<usize, Vec<Range<usize>>>,
+    remarked: HashSet<usize>,
+    /// The words of names, fits and materials that have figures.
+    words: HashSet<String>,
+    counts: HashSet<u32>,
 }
 
-impl<'a> Held<'a> {
-    fn of(job: &'a Job, line: usize) -> Self {
-        let mut held = Self {
-            lengths: Vec::new(),
-            texts: job.parts.iter().map(|part| part.name.as_str()).collect(),
-            counts: job.parts.iter().filter_map(|part| part.count).collect(),
-            asked: Vec::new(),
-        };
-        held.texts.extend(job.parts.iter().filter_map(|part| part.material.as_deref()));
-        for feature in &job.features {
-            held.texts.push(&feature.name);
-            held.texts.extend(feature.class.as_deref());
-            for reading in feature.readings.iter().filter(|reading| reading.line == line) {
-                held.lengths.push(reading.size);
-            }
-            for (_, size) in feature.earlier.iter().filter(|(at, _)| *at == line) {
-                held.size(size);
-            }
-            if feature.line == line {
-                held.lengths.extend(
-                    feature.deviations.iter().flat_map(|given| [given.lower(), given.upper()]),
-                );
-                feature.nominal.iter().for_each(|size| held.size(size));
-            }
+impl Held {
+    fn of(job: &Job) -> Self {
+        let mut held = Self::default();
+        for part in &job.parts {
+            held.name(&part.name);
+            part.material.iter().for_each(|material| held.name(material));
+            held.counts.extend(part.count);
         }
-        for said in job.said.iter().filter(|said| said.line == line) {
-            said.nominal.iter().for_each(|size| held.size(size));
+        for feature in &job.features {
+            held.name(&feature.name);
+            feature.class.iter().for_each(|class| held.name(class));
+            for reading in &feature.readings {
+                held.lengths.entry(reading.line).or_default().push(reading.size);
+            }
+            for (line, size) in &feature.earlier {
+                held.size(*line, size);
+            }
+            let own = held.lengths.entry(feature.line).or_default();
+            own.extend(feature.deviations.iter().flat_map(|it| [it.lower(), it.upper()]));
+            feature.nominal.iter().for_each(|size| held.size(feature.line, size));
+        }
+        for said in &job.said {
+            said.nominal.iter().for_each(|size| held.size(said.line, size));
         }
         for mate in &job.mates {
-            held.texts.push(&mate.fit.words);
-            held.texts.extend(mate.called.as_deref());
-            let clearance = mate.fit.clearance.filter(|_| mate.line == line);
-            held.lengths.extend(clearance.iter().flat_map(|it| [it.lower(), it.upper()]));
+            held.name(&mate.fit.words);
+            mate.called.iter().for_each(|called| held.name(called));
+            let own = held.lengths.entry(mate.line).or_default();
+            own.extend(mate.fit.clearance.iter().flat_map(|it| [it.lower(), it.upper()]));
         }
-        for question in job.questions.iter().filter(|question| question.line == line) {
-            held.asked.push(question.at.clone());
+        for question in &job.questions {
+            held.asked.entry(question.line).or_default().push(question.at.clone());
         }
+        held.remarked.extend(job.remarks.iter().map(|remark| remark.line));
         held
     }
 
-    fn size(&mut self, size: &'a NominalSize) {
+    fn name(&mut self, text: &str) {
+        let words = text.split([' ', ',', '(', ')']);
+        let has_figure = |word: &&str| word.contains(|c: char| c.is_ascii_digit());
+        self.words.extend(words.filter(has_figure).map(str::to_owned));
+    }
+
+    fn size(&mut self, line: usize, size: &NominalSize) {
+        let own = self.lengths.entry(line).or_default();
         match size {
-            NominalSize::Size(size) => self.lengths.push(*size),
-            NominalSize::Between(low, high) => self.lengths.extend([*low, *high]),
-            NominalSize::Thread(name) => self.texts.push(name),
+            NominalSize::Size(size) => own.push(*size),
+            NominalSize::Between(low, high) => own.extend([*low, *high]),
+            NominalSize::Thread(name) => self.name(name),
         }
     }
 
     /// Is a number of the line among them, in whichever unit it was taken?
-    fn has(&self, num: &Num, raw: &str) -> bool {
+    fn has(&self, line: usize, num: &Num, raw: &str) -> bool {
         let said = raw.get(num.at.clone()).unwrap_or_default().trim();
         let lengths = [Unit::Inch, Unit::Millimetre].map(|unit| num.length(unit));
+        let own = self.lengths.get(&line).map_or(&[][..], Vec::as_slice);
         lengths.iter().flatten().any(|one| {
             let is = |held: &Length| held.tenth_nanometres().abs() == one.tenth_nanometres().abs();
-            self.lengths.iter().any(is)
-        }) || self.texts.iter().any(|text| text.contains(said))
-            || num.is_whole() && self.counts.iter().any(|count| i128::from(*count) == num.over)
-            || self.asked.iter().any(|at| at.start < num.at.end && num.at.start < at.end)
+            own.iter().any(is)
+        }) || self.words.contains(said)
+            || num.is_whole() && u32::try_from(num.over).is_ok_and(|of| self.counts.contains(&of))
+            || (self.asked.get(&line).into_iter().flatten())
+                .any(|at| at.start < num.at.end && num.at.start < at.end)
     }
 }
