@@ -2,7 +2,7 @@
 //! several, spring passes, what was wrong; and what is refused, and then taken
 //! back by nobody.
 
-use fits_repl::{render::json, session::Session};
+use fits_repl::{problem::Code, render::json, session::Session};
 use serde_json::Value;
 
 fn ask(session: &mut Session, line: &str) -> Value {
@@ -294,4 +294,30 @@ fn a_cut_settles_that_the_work_begins_where_the_part_was_read() {
     ask(&mut session, "20 k6");
     ask(&mut session, "at 21.4");
     assert_eq!(ask(&mut session, "now 21.3")["error"]["code"], "which_is_meant");
+}
+
+/// Advice that leaves out a pass which was not understood spoils the part: it waits, once.
+#[test]
+fn advice_waits_after_what_was_not_understood() {
+    let mut session = opened();
+    let before = entries(&mut session).len();
+    let problem = session.evaluate("flooped it 10, .7452").expect_err("no such word");
+    assert_ne!(problem.code(), Code::WhichIsMeant, "{problem:?}");
+    let waits = |session: &mut Session, line: &str| {
+        let problem = session.evaluate(line).expect_err(line);
+        assert!(problem.message.starts_with("the line before was not entered"), "{problem:?}");
+    };
+    waits(&mut session, "what next");
+    assert!(session.evaluate("what next").is_ok(), "asked once more");
+    // A second one does not make up for the first.
+    assert!(session.evaluate("flooped it 10, .7452").is_err());
+    assert!(session.evaluate("flooped it again .7455").is_err());
+    waits(&mut session, "next");
+    assert_eq!(entries(&mut session).len(), before, "nothing was entered");
+    // An entry that is taken settles it, and one that is doubted was understood.
+    assert!(session.evaluate("flooped it 10, .7452").is_err());
+    assert!(session.evaluate("cut 10 thou = .7452").is_ok());
+    assert!(session.evaluate("next").is_ok());
+    assert!(session.evaluate("cut 2 thou = .9").is_err());
+    assert!(session.evaluate("next").is_ok(), "what is wrong with it was told");
 }

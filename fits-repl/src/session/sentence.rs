@@ -472,5 +472,7 @@ fn without_the_line_before(line: &str) -> Problem {
         0..line.len(),
     )
     .kind(Code::NotAnswered)
-    .advise("say it again, as `cut 0.2mm = 19.82mm`, or ask once more to go on without it")
+    .advise(
+        "say it again: cut, what was dialled, = and what was read; or ask once more, to go on without it",
+    )
 }
