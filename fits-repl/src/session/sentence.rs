@@ -473,6 +473,7 @@ fn without_the_line_before(line: &str) -> Problem {
     )
     .kind(Code::NotAnswered)
     .advise(
-        "say it again: cut, what was dialled, = and what was read; or ask once more, to go on without it",
+        "say it again: cut, what was dialled, = and what was read; \
+         or ask once more, to go on without it",
     )
 }
