@@ -61,8 +61,9 @@ pub(super) fn row_under(
     raw: &str,
     heading: &str,
 ) -> bool {
-    let Some(dash) = raw.find(" - ") else { return false };
-    let start = raw.len() - raw.trim_start().len();
+    // `  - pin in arm - 5/16`: a bullet is no dash.
+    let start = raw.len() - raw.trim_start_matches([' ', '\t', '-', '*']).len();
+    let Some(dash) = raw[start..].find(" - ").map(|at| start + at) else { return false };
     let Some((shaft, hole)) = named_sides(&raw[start..dash]) else { return false };
     let found = tokens(&raw[dash + 3..], dash + 3);
     let is_sized = found.first().is_some_and(|first| matches!(first.kind, Kind::Num(_)));
@@ -70,7 +71,7 @@ pub(super) fn row_under(
         return false;
     }
     let bare = |name: &str| -> String {
-        let kept = name.split(' ').filter(|word| !word.starts_with('(') && *word != "L+R");
+        let kept = name.split(' ').filter(|word| !(word.starts_with('(') || word.contains('+')));
         kept.collect::<Vec<_>>().join(" ")
     };
     let (shaft, hole) =
