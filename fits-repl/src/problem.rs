@@ -60,7 +60,7 @@ pub struct Choices(Option<Box<Rare>>);
 struct Rare {
     queries: Vec<String>,
     /// What else may be put right instead of the fix.
-    otherwise: Vec<(Range<usize>, String)>,
+    otherwise: Option<(Range<usize>, String)>,
     /// The message with its figures in inches.
     in_inches: Option<String>,
 }
@@ -152,27 +152,19 @@ impl Problem {
     /// With what may be put right instead, as likely as the fix: which of the two is
     /// meant is asked.
     #[must_use]
-    pub(crate) fn or_else_fix(mut self, otherwise: Vec<(Range<usize>, String)>) -> Self {
-        self.choices.0.get_or_insert_default().otherwise = otherwise;
+    pub(crate) fn or_else_fix(mut self, at: Range<usize>, with: impl Into<String>) -> Self {
+        self.choices.0.get_or_insert_default().otherwise = Some((at, with.into()));
         self
     }
 
     /// The line with the other way to put it right, if there is one.
     pub(crate) fn mended_otherwise(&self, line: &str) -> Option<String> {
-        let mut mended = line.to_owned();
-        let edits = &self.choices.0.as_ref()?.otherwise;
-        for (at, with) in edits.iter().rev() {
-            line.get(at.clone())?;
-            mended.replace_range(at.clone(), with);
-        }
-        (!edits.is_empty()).then(|| mended.trim().to_owned())
+        with_edit(line, self.choices.0.as_ref()?.otherwise.as_ref()?)
     }
 
     /// The line with the fix put in.
     pub fn mended(&self, line: &str) -> Option<String> {
-        let (at, with) = self.fix.as_ref()?;
-        let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
-        Some(format!("{before}{with}{after}").trim().to_owned())
+        with_edit(line, self.fix.as_ref()?)
     }
 
     /// The advice and the mended line.
@@ -189,4 +181,10 @@ impl Problem {
             (advice, None) => advice.to_owned(),
         }
     }
+}
+
+/// A line with other words at one place; none where it has no such place.
+fn with_edit(line: &str, (at, with): &(Range<usize>, String)) -> Option<String> {
+    let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
+    Some(format!("{before}{with}{after}").trim().to_owned())
 }

@@ -3,6 +3,8 @@
 
 use std::borrow::Cow;
 
+use super::replaced;
+
 /// The word that a short form stands for, where it can stand for one only.
 fn full(word: &str) -> Option<&'static str> {
     Some(match word {
@@ -74,21 +76,14 @@ fn full(word: &str) -> Option<&'static str> {
 
 /// A phrase with its short forms in full.
 pub(super) fn in_full(text: &str) -> Cow<'_, str> {
-    let mut out = String::new();
-    let mut from = 0;
-    for (at, word) in words(text) {
-        let lower = word.to_ascii_lowercase();
-        if let Some(full) = full(&lower) {
-            out.push_str(&text[from..at]);
-            out.push_str(full);
-            from = at + word.len();
-        }
-    }
-    if from == 0 {
+    let known = |(at, word): (usize, &str)| {
+        Some((at..at + word.len(), full(&word.to_ascii_lowercase())?.to_owned()))
+    };
+    let mut found = words(text).filter_map(known).peekable();
+    if found.peek().is_none() {
         return Cow::Borrowed(text);
     }
-    out.push_str(&text[from..]);
-    Cow::Owned(out)
+    Cow::Owned(replaced(text, found))
 }
 
 /// The words between blanks, without the signs about them; each with its place.

@@ -125,17 +125,27 @@ pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
 
 /// The cells of a row, each with the index of its column.
 pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str)> {
-    let first = columns.1.first().map(|(at, _)| *at);
-    let cells = cells_under(row, first).1.into_iter().enumerate();
+    let starts: Vec<usize> = columns.1.iter().map(|(start, _)| *start).collect();
+    let cells = under(row, columns.0, &starts).1.into_iter();
+    cells.map(|(index, _, cell)| (index, cell)).collect()
+}
+
+/// What parts the cells of a row, and the cells under columns that begin there: each with
+/// the index of its column and its place.
+pub(super) fn under<'a>(
+    row: &'a str,
+    sign: char,
+    starts: &[usize],
+) -> (char, Vec<(usize, usize, &'a str)>) {
+    let (own, cells) = cells_under(row, starts.first().copied());
     let nearest = |at: usize| {
-        let all = columns.1.iter().enumerate();
-        all.min_by_key(|(_, (start, _))| start.abs_diff(at)).map_or(0, |(index, _)| index)
+        let all = starts.iter().enumerate();
+        all.min_by_key(|(_, start)| start.abs_diff(at)).map_or(0, |(index, _)| index)
     };
-    cells
-        .map(|(index, (at, cell))| {
-            (if columns.0 == ' ' { nearest(at) } else { index }, cell.trim())
-        })
-        .collect()
+    let placed = cells.into_iter().enumerate().map(|(index, (at, cell))| {
+        (if sign == ' ' { nearest(at) } else { index }, at, cell.trim())
+    });
+    (own, placed.collect())
 }
 
 /// The cells of one column in the rows below, down to the first line that is no row.

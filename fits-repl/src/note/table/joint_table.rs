@@ -3,12 +3,12 @@
 
 use fits_core::job::whole::{FitSaid, NominalSize, SizeKind, UnitFrom};
 
-use super::{cell::is_ditto, mates::fit_of_cell};
+use super::{cell::is_ditto, header::under, mates::fit_of_cell};
 use crate::note::{
     Line,
     joint_rows::{joint_names, joint_side, side_names},
     lexicon::{feature, inwardness, stem, stems},
-    lines::{cells, cells_under},
+    lines::cells,
     token::{Kind, Num, Token, tokens},
     told::Told,
     wants::Wants,
@@ -52,24 +52,17 @@ impl JointTable {
         if heads.len() < 3 || line.contains(|c: char| c.is_ascii_digit()) {
             return None;
         }
-        let first = heads.first().map(|(at, _)| *at);
-        let rows: Vec<Vec<(usize, &str)>> = below
+        let starts: Vec<usize> = heads.iter().map(|(at, _)| *at).collect();
+        let rows: Vec<_> = below
             .iter()
             .take_while(|row| !row.trim().is_empty())
             .filter(|row| row.contains(|c: char| c.is_alphanumeric()))
-            .map(|row| cells_under(row, first).1)
+            .map(|row| under(row, sign, &starts).1)
             .collect();
         let held = |index: usize| -> Vec<&str> {
-            let nearest = |at: usize| {
-                let all = heads.iter().enumerate();
-                all.min_by_key(|(_, (start, _))| start.abs_diff(at)).map_or(0, |(near, _)| near)
-            };
-            let here = |(at, cell): (usize, &(usize, &'_ str))| {
-                (if sign == ' ' { nearest(cell.0) } else { at }) == index
-            };
             rows.iter()
-                .filter_map(|row| row.iter().enumerate().find(|cell| here(*cell)))
-                .map(|(_, (_, cell))| cell.trim())
+                .filter_map(|row| row.iter().find(|(at, ..)| *at == index))
+                .map(|(_, _, cell)| *cell)
                 .filter(|cell| !cell.is_empty() && *cell != "-")
                 .collect()
         };
@@ -93,21 +86,15 @@ impl JointTable {
         line: &mut Line,
         raw: &str,
     ) -> bool {
-        let first = self.columns.first().map(|(at, _)| *at);
-        let (sign, found) = cells_under(raw, first);
+        let starts: Vec<usize> = self.columns.iter().map(|(at, _)| *at).collect();
+        let (sign, found) = under(raw, self.sign, &starts);
         if sign != self.sign || found.len() < 3 {
             return false;
         }
-        let mut all: Vec<(usize, String)> =
-            self.columns.iter().map(|(at, _)| (*at, String::new())).collect();
-        for (index, (at, cell)) in found.iter().enumerate() {
-            let near = || {
-                let starts = self.columns.iter().enumerate();
-                starts.min_by_key(|(_, (start, _))| start.abs_diff(*at)).map_or(0, |(near, _)| near)
-            };
-            let index = if self.sign == ' ' { near() } else { index };
+        let mut all: Vec<(usize, String)> = starts.iter().map(|at| (*at, String::new())).collect();
+        for (index, at, cell) in found {
             if let Some(place) = all.get_mut(index) {
-                *place = (*at, cell.trim().to_owned());
+                *place = (at, cell.to_owned());
             }
         }
         for (index, (_, cell)) in all.iter_mut().enumerate() {

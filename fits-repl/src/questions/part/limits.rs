@@ -94,7 +94,7 @@ fn wrong_case(class: Class, text: &ClassText, said: &Spot<Feature>) -> Problem {
             Feature::Shaft => "the shaft takes the small letter",
         })
         .fix(text.at(), class.mirrored().to_string())
-        .or_else_fix(vec![(said.at.clone(), class.feature.to_string())])
+        .or_else_fix(said.at.clone(), class.feature.to_string())
 }
 
 fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {

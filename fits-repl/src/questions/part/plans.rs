@@ -50,7 +50,7 @@ impl Session {
             return Err(match &part.tolerance {
                 Tolerance::Class(text) if part.feature.is_none() => {
                     let class = class(text)?;
-                    problem.or_else_fix(vec![(text.at(), class.mirrored().to_string())])
+                    problem.or_else_fix(text.at(), class.mirrored().to_string())
                 }
                 _ => problem,
             });

@@ -233,7 +233,7 @@ pub(crate) fn pair(
             )
             .advise("the hole takes the capital")
             .fix(whole.clone(), format!("{as_hole}/{as_shaft}"))
-            .or_else_fix(vec![(whole, format!("{shaft_class}/{hole_class}"))]));
+            .or_else_fix(whole, format!("{shaft_class}/{hole_class}")));
         }
         (Feature::Hole, Feature::Hole) => {
             return Err(Problem::new(
@@ -242,7 +242,7 @@ pub(crate) fn pair(
             )
             .advise("the shaft takes the small letter")
             .fix(shaft.at(), shaft_class.mirrored().to_string())
-            .or_else_fix(vec![(whole, format!("{shaft_class}/{}", hole_class.mirrored()))]));
+            .or_else_fix(whole, format!("{shaft_class}/{}", hole_class.mirrored())));
         }
         (Feature::Shaft, Feature::Shaft) => {
             return Err(Problem::new(
@@ -251,7 +251,7 @@ pub(crate) fn pair(
             )
             .advise("the hole takes the capital")
             .fix(hole.at(), hole_class.mirrored().to_string())
-            .or_else_fix(vec![(whole, format!("{}/{hole_class}", shaft_class.mirrored()))]));
+            .or_else_fix(whole, format!("{}/{hole_class}", shaft_class.mirrored())));
         }
     }
     Pair::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
