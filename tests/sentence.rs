@@ -258,6 +258,19 @@ fn phrases_written_afresh() {
     holds("foundry.csv", 68, 81, 3);
     holds("canal.csv", 71, 80, 2);
     holds("joinery.csv", 74, 86, 1);
+    // Eight more: 67 and 90, 76 and 86 with 3 wrong, 78 and 94 with 1 hazard (a rusty bore's
+    // reading), 73 and 81 with 3; after words were chosen by these, 74 and 83 with 1 and 2
+    // hazards, 84 and 89 with 4 and 2, 79 and 91 with 2 and 1, 81 and 91 with 1 and 1. `how
+    // hot` is a shrink fit's question here. A letter alone is a size, `easy running` a free
+    // running fit, and a bar of steel is weighed as steel.
+    holds("locksmith.csv", 82, 96, 0);
+    holds("organ.csv", 91, 96, 2);
+    holds("tractor.csv", 93, 100, 0);
+    holds("tram.csv", 91, 93, 3);
+    holds("glider.csv", 83, 89, 1);
+    holds("fairground.csv", 87, 92, 3);
+    holds("dairy.csv", 89, 97, 0);
+    holds("piano.csv", 89, 97, 0);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -320,6 +333,14 @@ fn hazards_are_not_fallen_for() {
         "hazards_foundry",
         "hazards_canal",
         "hazards_joinery",
+        "hazards_organ",
+        "hazards_tractor",
+        "hazards_locksmith",
+        "hazards_tram",
+        "hazards_glider",
+        "hazards_fairground",
+        "hazards_dairy",
+        "hazards_piano",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -388,6 +409,14 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "foundry.csv",
         "canal.csv",
         "joinery.csv",
+        "organ.csv",
+        "tractor.csv",
+        "locksmith.csv",
+        "tram.csv",
+        "glider.csv",
+        "fairground.csv",
+        "dairy.csv",
+        "piano.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",

@@ -4,6 +4,7 @@ use crate::sentence::{
     Said,
     bought::HOLDS,
     bushing::{bush_by_metal, bushing_metals},
+    distinct,
     joint::{HOLDERS, Joint, goes_in_bushing, is_joint, joint},
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
@@ -39,6 +40,17 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     let first = view.text.split_whitespace().next().unwrap_or_default().to_lowercase();
     if matches!(&*first, "turn" | "turning" | "bore" | "boring") && view.types(&["from"]) {
         return None;
+    }
+    // A split hub is clamped: a closed ring's figures are not its own.
+    let is_split = |at: usize| view.said(at) == "split" && view.kind_at(at + 1) == Some("hub");
+    if let Some(at) = (0..view.items.len()).find(|at| is_split(*at)) {
+        let mut items = view.items.clone();
+        items.remove(at);
+        let closed = assemble(&View { items, text: view.text.clone() }, system)?;
+        let why = "a split hub is clamped and holds otherwise; these are of a closed one, pressed or shrunk";
+        let queries = closed.queries();
+        let shrunk = queries.iter().map(|query| format!("{query}, shrink")).collect::<Vec<_>>();
+        return Some(Said::ask(why, distinct([queries, shrunk].concat())));
     }
     // Its inside and outside are the inner part's own: the hub has no size.
     if bush_by_metal(view).is_some() {
@@ -326,12 +338,7 @@ pub(crate) fn compose(
         }
     };
     let heat = shrinks || view.says("head", "heat");
-    let shrink =
-        if heat && !head.ends_with("shrink") && (shrinks || !matches!(fit, Some(Fit::Inch(_)))) {
-            ", shrink"
-        } else {
-            ""
-        };
+    let shrink = if heat && !head.ends_with("shrink") { ", shrink" } else { "" };
     let film = match (view.says("state", "oil"), view.says("state", "dry")) {
         (true, false) => ", oil",
         (false, true) => ", dry",

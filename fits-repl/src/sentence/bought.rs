@@ -149,10 +149,52 @@ pub(super) const HOLDS: [&str; 6] =
 
 /// Pins and bar that are bought, alone or with a fit.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+/// A bushing that a bought pin or screw goes into is its hub.
+fn in_bushing(view: &View) -> View {
+    let is_pin = view.says("bought", "shoulder screw") || view.says("bought", "dowel");
+    let mut items = view.items.clone();
+    for item in items.iter_mut().filter(|_| is_pin) {
+        if matches!(item.token, Token::Word { kind: "bushing", .. }) {
+            item.token = Token::Word { name: "hub", kind: "hub" };
+        }
+    }
+    View { items, text: view.text.clone() }
+}
+
+/// `1/2 shoulder bolt in a 1/2 H8 hole`: both by their names, of one size.
+fn in_hole(view: &View, class: &str, system: System) -> Option<Said> {
+    let [name] = view.words("bought").collect::<Vec<_>>()[..] else { return None };
+    let sizes: Vec<String> = view.numbers().map(|(_, num)| num.plain(system)).collect();
+    let is_one = sizes.iter().all(|size| *size == sizes[0]);
+    let others = ["fit", "head", "material", "vague", "hub"];
+    let is_plain = matches!(name, "shoulder screw" | "dowel")
+        && view.has("hole")
+        && view.count(|token| matches!(token, Token::Hole(_))) == 1
+        && view.count(|token| matches!(token, Token::Shaft(_) | Token::Span(..))) == 0
+        && !others.iter().any(|kind| view.has(kind));
+    (is_plain && is_one && matches!(sizes.len(), 1 | 2))
+        .then(|| Said::plain(format!("{name} {0}, hole {0} {class}", sizes[0])))
+}
+
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
+    // `a shoulder screw turning in a bronze bushing`: what it goes into.
+    let view = &in_bushing(view);
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
-        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..) | Token::Span(..))
+        matches!(
+            token,
+            Token::Number(_)
+                | Token::Shaft(_)
+                | Token::Hole(_)
+                | Token::Bearing(..)
+                | Token::Span(..)
+        )
     })?;
+    if let Some(hole) = view.one(|token| match token {
+        Token::Hole(class) => Some(class),
+        _ => None,
+    }) {
+        return in_hole(view, hole, system);
+    }
     if view.count(|token| matches!(token, Token::Span(..))) > 0 {
         return as_measured(view, system);
     }

@@ -332,7 +332,11 @@ fn in_place(view: &View, system: System) -> Option<Said> {
 /// pressed into, so they are of the first metal. Is that one of bushings? Nothing where
 /// they are not, or a part is named.
 pub(crate) fn bush_by_metal(view: &View) -> Option<bool> {
-    if ["bushing", "hub", "shaft", "hole"].iter().any(|kind| view.has(kind)) {
+    // `oilite 1/2 bore 5/8 od`: its bore is its inside.
+    let bore = (0..view.items.len()).find(|at| view.said(*at) == "bore");
+    let has_hole =
+        (0..view.items.len()).any(|at| view.kind_at(at) == Some("hole") && view.said(at) != "bore");
+    if has_hole || ["bushing", "hub", "shaft"].iter().any(|kind| view.has(kind)) {
         return None;
     }
     let place = |kind: &str, name: Option<&str>| {
@@ -340,7 +344,7 @@ pub(crate) fn bush_by_metal(view: &View) -> Option<bool> {
             matches!(item.token, Token::Word { kind: k, name: n } if k == kind && name.is_none_or(|name| n == name))
         })
     };
-    let ends = [place("role", Some("id"))?, place("role", Some("od"))?];
+    let ends = [place("role", Some("id")).or(bore)?, place("role", Some("od"))?];
     let last = view
         .items
         .iter()

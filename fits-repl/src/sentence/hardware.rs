@@ -15,6 +15,7 @@ use crate::sentence::{
 
 /// A part by its name, with what is said of it.
 pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
+    let view = &with_parts(view);
     view.only(&["head", "role", "state", "material"], |token| {
         matches!(
             token,
@@ -105,6 +106,23 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     // Without its wall a plug may be anything.
     let is_own = part != "square plug" || roles.num("wall").is_some();
     (is_whole && is_own).then(|| Said::plain(line))
+}
+
+/// A ring's or a key's shaft by any of its names, and a ring's bore: `a 14 arbor`.
+fn with_parts(view: &View) -> View {
+    let is_ring = view.says("head", "retaining ring");
+    let is_key = view.says("head", "woodruff");
+    let mut items = view.items.clone();
+    for (at, item) in items.iter_mut().enumerate() {
+        let role = match item.token {
+            Token::Word { kind: "hub", .. } if is_key && view.said(at) == "crank" => "shaft",
+            Token::Word { kind: "shaft", .. } if is_ring || is_key => "shaft",
+            Token::Word { kind: "hub", .. } if is_ring => "bore",
+            _ => continue,
+        };
+        item.token = Token::Word { name: role, kind: "role" };
+    }
+    View { items, text: view.text.clone() }
 }
 
 /// `25x25x2 box section`, `taper pin 6 x 50`: sizes with a cross between them.

@@ -243,6 +243,18 @@ pub(crate) fn log(view: &View, system: System, setting: Setting) -> Option<Said>
                     if !said.mode.is_empty() && !repeats {
                         return None;
                     }
+                    // `10 thou again, 1.2391`: as much was dialled again.
+                    let next = view.items[at + 1..].iter().find_map(|item| match &item.token {
+                        Token::Number(num) => Some(num),
+                        _ => None,
+                    });
+                    if let ("again", "", [loose], Some(next)) =
+                        (*name, said.mode, &said.loose[..], next)
+                        && next.mm(system) > 4.0 * dialled_mm(loose, system)
+                    {
+                        said.dialled = said.loose.pop();
+                        said.mode = "cut";
+                    }
                     if said.mode.is_empty() {
                         said.mode = name;
                     }

@@ -8,6 +8,7 @@
 mod align;
 mod alike;
 mod apart;
+mod asked;
 mod assemble;
 mod bearing;
 mod bought;
@@ -15,6 +16,7 @@ mod bushing;
 mod clean_up;
 mod corrected;
 mod crib;
+mod dial;
 mod each_part;
 mod fit;
 mod hardware;
@@ -23,6 +25,7 @@ mod joint;
 mod line;
 mod links;
 mod log;
+mod log_words;
 mod loose;
 mod named;
 mod number;
@@ -56,6 +59,7 @@ mod work;
 
 pub(crate) use self::{
     alike::{Alike, alike},
+    asked::ends,
     holes::{fraction_threads, screw_pitches},
     loose::{Guess, guess, is_pair, others},
     offered::{Lack, lacks, offered},
@@ -254,6 +258,7 @@ fn asked_why(text: &str) -> Option<&str> {
 /// has them.
 fn plain_marks(text: &str) -> String {
     let text = short::in_full(text);
+    let text = dial::in_short(&text);
     let mut plain = String::with_capacity(text.len());
     for c in text.chars() {
         match c {
@@ -287,6 +292,21 @@ fn plain_marks(text: &str) -> String {
         if ["bsp", "bspp", "bspt", "npt", "bsw", "bsf"].contains(&&*next.to_ascii_lowercase()) {
             plain.remove(at);
         }
+    }
+    // `65 per cent`, `RLS 5 seats`
+    for (apart, joined) in [(" per cent", " percent"), ("rls ", "rls"), ("rms ", "rms")] {
+        let lower = plain.to_ascii_lowercase();
+        if let Some(at) = lower.find(apart)
+            && (joined != "rls" && joined != "rms" || number::digits(&plain, at + 4) > at + 4)
+        {
+            plain.replace_range(at..at + apart.len(), joined);
+        }
+    }
+    // `dial on the diameter, thou a division`
+    if let Some(at) = ["a", "per"].iter().find_map(|each| plain.find(&format!("thou {each} ")))
+        && (at == 0 || plain[..at].trim_end().ends_with(','))
+    {
+        plain.insert_str(at, "1 ");
     }
     // `number 10-32`, `no. 8-32`: a screw's size and its pitch.
     let lower = plain.to_ascii_lowercase();
@@ -350,8 +370,12 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     }
     let line = Line::new(text);
     let [known_to] = line.known_to();
+    let otherwise = || {
+        let told = if setting.log_is_open { log_words::told(text) } else { None };
+        told.map(|said| (said, Vec::new())).or_else(|| apart::unit_apart(text, setting))
+    };
     if known_to == 0 {
-        return apart::unit_apart(text, setting);
+        return otherwise();
     }
     let view = |question: u8| {
         let knows = known_to & (1 << question) != 0;
@@ -386,7 +410,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     }
     match settle(found) {
         Some(said) => Some((said, slips)),
-        None => apart::unit_apart(text, setting),
+        None => otherwise(),
     }
 }
 
@@ -404,6 +428,13 @@ fn ready(mut view: View) -> Option<View> {
     view.settle_bearing();
     join_materials(&mut view)?;
     (!view.dangles()).then_some(view)
+}
+
+/// Does a word or a class of the line say how parts are to fit?
+pub(crate) fn says_fit(text: &str) -> bool {
+    let text = plain_marks(text);
+    let (view, _) = Line::new(&text).gist();
+    view.has("fit") || view.classes().next().is_some()
 }
 
 /// Would the line be an entry, were a log open?

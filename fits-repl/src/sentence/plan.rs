@@ -75,8 +75,13 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
             "odds" => odds = true,
             "allow" => left = true,
             "passes" | "suit" => {}
-            "dial diameter" => dial = Some("diameter"),
-            "dial radius" => dial = Some("radius"),
+            "dial diameter" | "dial radius" => {
+                let counts = head.strip_prefix("dial ")?;
+                if dial.is_some_and(|known| known != counts) {
+                    return None;
+                }
+                dial = Some(counts);
+            }
             _ => return None,
         }
     }

@@ -46,6 +46,15 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "ok" | "left")) || view.has("should") {
         return None;
     }
+    // `25 bore rusty, reads 25.02`: what was read is rust.
+    if view.types(&["rusty", "rusted", "dirty", "muddy", "crusty"]) {
+        return None;
+    }
+    // `80.02 one way, more the other`: one figure is half of what was read.
+    let nominal = usize::from(view.classes().next().is_some());
+    if view.types(&["the other", "other"]) && view.numbers().count() < 2 + nominal {
+        return None;
+    }
     let is_hole = view.has("hole") || view.has("hub");
     let is_shaft = view.has("shaft");
     if let Some(said) = spoken_limits(view, system) {

@@ -195,7 +195,10 @@ const METRIC: [f64; 17] =
 
 /// `thread .308 18 tpi`; `7.85 1.25`: a crest and a pitch.
 pub(crate) fn by_mic(view: &View, system: System) -> Option<Said> {
-    view.only(&[], |token| matches!(token, Token::Number(_) | Token::PerInch(_)))?;
+    view.only(&["role"], |token| matches!(token, Token::Number(_) | Token::PerInch(_)))?;
+    if view.words("role").any(|role| role != "od") {
+        return None;
+    }
     let turns = view.one(|token| match token {
         Token::PerInch(turns) => Some(turns.clone()),
         _ => None,

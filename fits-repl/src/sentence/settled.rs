@@ -12,8 +12,49 @@ use crate::sentence::{
 };
 
 impl View {
+    /// `a 1.1105 rod hole`, `the wheel arbor`: the second noun is the part, the first its name.
+    fn settle_compounds(&mut self) {
+        const BODIES: &[&str] =
+            &["hub", "hubs", "housing", "housings", "block", "plate", "casting", "frame", "boss"];
+        let is_figure = |item: Option<&Item>| {
+            item.is_some_and(|item| {
+                !matches!(item.token, Token::Word { .. } | Token::Break)
+                    || matches!(item.token, Token::Word { kind: "reads", .. })
+            })
+        };
+        let mut at = 0;
+        while at + 1 < self.items.len() {
+            let second = self.said(at + 1);
+            let is_name = match (self.kind_at(at), self.kind_at(at + 1)) {
+                (Some("shaft" | "hub"), Some("hole")) => {
+                    matches!(&*second, "hole" | "holes" | "bore" | "bores" | "eye")
+                }
+                // A tube's wall counts, whatever goes into it.
+                (Some("hub"), Some("shaft")) => {
+                    let said = self.said(at);
+                    !BODIES.contains(&&*said) && !said.contains("tub") && !said.contains("pipe")
+                }
+                _ => false,
+            };
+            let before = at.checked_sub(1).and_then(|before| self.items.get(before));
+            // `3/4 shaft hole .7505`: each has its own figure.
+            let is_each = is_figure(before) && is_figure(self.items.get(at + 2));
+            // `motor shaft 19mm coupling bore`: the figure has its noun.
+            let has_noun = is_figure(before)
+                && at.checked_sub(2).is_some_and(|noun| {
+                    matches!(self.kind_at(noun), Some("hole" | "shaft" | "hub" | "bushing"))
+                });
+            if is_name && !is_each && !has_noun {
+                self.items.remove(at);
+            } else {
+                at += 1;
+            }
+        }
+    }
+
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
     pub(super) fn settle_nouns(&mut self) {
+        self.settle_compounds();
         // A boss that a shaft goes into is a hub.
         let goes_in = (0..self.items.len()).any(|at| {
             matches!(self.items[at].token, Token::Word { kind: "shaft", .. })

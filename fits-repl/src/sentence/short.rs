@@ -52,6 +52,10 @@ fn full(word: &str) -> Option<&'static str> {
         "grv" => "groove",
         "grvs" => "grooves",
         "ext" => "external",
+        "int" => "internal",
+        "a/f" => "across flats",
+        "s/b" => "should be",
+        "gov" => "governor",
         "tailstk" | "tailstck" => "tailstock",
         "setovr" => "setover",
         "prss" => "press",
@@ -87,7 +91,7 @@ pub(super) fn in_full(text: &str) -> Cow<'_, str> {
 }
 
 /// The words between blanks, without the signs about them; each with its place.
-fn words(text: &str) -> impl Iterator<Item = (usize, &str)> {
+pub(super) fn words(text: &str) -> impl Iterator<Item = (usize, &str)> {
     text.split(' ').scan(0, |next, piece| {
         let start = *next;
         *next += piece.len() + 1;

@@ -38,6 +38,20 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     if denies_more {
         return None;
     }
+    // `old shaft mics .9965, bore to suit a new one`: the new one's size is not said; nor is
+    // it by what an old one was.
+    let lower = view.text.to_lowercase();
+    let says = |words: &[&str]| {
+        let is_word = |word: &str| words.contains(&word);
+        lower.split(|c: char| !c.is_alphanumeric()).any(is_word)
+    };
+    let is_new = ["new one", "new shaft", "new pin", "new spindle", "new journal"];
+    let for_new = says(&["worn"]) && says(&["suit", "for", "fit"]);
+    if for_new && is_new.iter().any(|new| lower.contains(new)) && view.numbers().count() == 1
+        || says(&["old"]) && says(&["was"])
+    {
+        return None;
+    }
     if fit_of(view).is_none() {
         let by_amount = assign(view, NOUNS, &[], system)
             .filter(|_| !view.has("fit"))
@@ -169,10 +183,14 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
                 matches!(item.token, Token::Word { name: "turnto", .. })
                     && ["shaft", "pin", "spindle"].iter().any(|noun| view.said(at).contains(noun))
             });
+            // `old bush is .5018 in the bore, journal to run in it`: its own bore.
+            let idle = |at: &usize| !matches!(view.kind_at(*at), Some("small" | "connector"));
+            let own_bore = (in_hand + 1..view.items.len()).find(idle);
             // `bored the bushing 1.2512 … the shaft`: a hole by the verb alone.
             let has_other = names("hub")
                 || (0..view.items.len()).any(|at| {
                     matches!(view.kind_at(at), Some("hole"))
+                        && Some(at) != own_bore
                         && !matches!(
                             &*view.said(at),
                             "bored" | "reamed" | "bored the" | "reamed the"

@@ -365,6 +365,14 @@ pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
         }
         None => String::new(),
     };
+    // `single pt 1-12 shaft nut thread`: the nut's own, or the one it goes on?
+    if !inside.is_empty() && view.has("shaft") && view.types(&["nut"]) && class.is_empty() {
+        let each = ["", inside].map(|inside| format!("{name} cut{inside}{straight}{compound}"));
+        return Some(Said::ask(
+            "the shaft's thread or the nut's? Their depths differ",
+            each.into(),
+        ));
+    }
     Some(Said::plain(format!("{name}{class} cut{inside}{straight}{compound}")))
 }
 

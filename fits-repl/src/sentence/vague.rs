@@ -78,6 +78,22 @@ pub(crate) fn turns_though_tight(
     ];
     let is_tight = matches!(fit, Fit::Word(word) if tight.iter().any(|tight| word.contains(tight)));
     let turns = || view.says("head", "spin") || view.types(&FREE);
+    // `press but it must come out again by hand`
+    let comes_out = || {
+        let text = view.text.to_lowercase();
+        text.contains("by hand")
+            && ["come out", "comes out", "come apart", "comes apart", "get it out", "come off"]
+                .iter()
+                .any(|out| text.contains(out))
+            || text.contains("out again by hand")
+    };
+    if is_tight && comes_out() {
+        let word = fit.text();
+        return Some(Said::ask(
+            format!("a {word} fit does not come apart by hand"),
+            vec![format!("{size} {word}"), format!("{size} push"), format!("{size} sliding")],
+        ));
+    }
     (is_tight && turns()).then(|| {
         let word = fit.text();
         Said::ask(

@@ -2,6 +2,7 @@
 //! settings in force. One evaluate function serves the prompt, the one-shot
 //! command and the line-by-line service alike.
 
+mod asked_about;
 mod begun;
 pub(crate) mod gauges;
 pub(crate) mod materials;

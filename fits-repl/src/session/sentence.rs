@@ -85,6 +85,7 @@ impl Session {
         }
         let words = line.split_whitespace();
         let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
+        let count = words.count();
         let is_plain = plain.is_ok();
         // A plain query that was refused for its figures says why: nothing is to be
         // guessed. A part alone takes any words for those of its fit.
@@ -98,8 +99,17 @@ impl Session {
             && !is_parted
             && !words::is_entry(line)
             && !is_refused
-            && (!is_plain || words.count() >= 5 && is_phrase);
-        let guess = may_guess.then(|| self.as_guess(line)).flatten();
+            && (!is_plain || is_phrase && (count >= 5 || count >= 4 && sentence::says_fit(line)));
+        if !is_named
+            && !is_refused
+            && !words::is_entry(line)
+            && (!is_plain || is_phrase)
+            && let Some(answered) = self.without_what_it_asks(line)
+        {
+            return answered;
+        }
+        let names_nearest = problem.advice.starts_with("nearest");
+        let guess = may_guess.then(|| self.as_guess(line, names_nearest)).flatten();
         let may_lack = may_guess || !is_named && is_phrase;
         // `scratch that`, `reads .7562 now`: said of a log, and there is none.
         let of_a_log = || {
@@ -170,8 +180,12 @@ impl Session {
                 let may_read = is_part && !line.contains([',', '/']);
                 let reads = |said: &Said| {
                     // `bore .7503, shaft .7491`: the pair that they are.
-                    let is_read =
-                        |line: &String| may_read && line.contains(" = ") || sentence::is_pair(line);
+                    // `turn 30 h6 at 31.2`: where the work is, and no warm reading.
+                    let is_read = |plain: &String| {
+                        may_read && plain.contains(" = ")
+                            || sentence::is_pair(plain)
+                            || line.contains(" at ") && plain.contains(" from ")
+                    };
                     matches!(said, Said::Plain(lines) if lines.iter().any(is_read))
                 };
                 let phrase = is_part
@@ -230,12 +244,13 @@ impl Session {
     }
 
     /// What a phrase may mean whose words are not all understood: asked back.
-    fn as_guess(&self, line: &str) -> Option<Problem> {
+    fn as_guess(&self, line: &str, names_nearest: bool) -> Option<Problem> {
         let alike = sentence::alike(line, self.setting()).unwrap_or_default();
         let guess = sentence::guess(line, self.setting());
         self.asked_back(line, guess, &alike)
             .or_else(|| self.asked_back(line, sentence::offered(line, self.setting()), &alike))
-            .or_else(|| self.asked_alike(line, &alike))
+            // A slip of a word that stands in its list is mended there.
+            .or_else(|| (!names_nearest).then(|| self.asked_alike(line, &alike)).flatten())
     }
 
     /// What the phrases mean that are most like it: asked back.
