@@ -186,5 +186,9 @@ impl Problem {
 /// A line with other words at one place; none where it has no such place.
 fn with_edit(line: &str, (at, with): &(Range<usize>, String)) -> Option<String> {
     let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
+    // A unit that is put behind a figure takes the place of the one that stands there.
+    let is_unit = at.is_empty() && matches!(&**with, "in" | "mm");
+    let other = before.strip_suffix("mm").or_else(|| before.strip_suffix("in"));
+    let before = other.filter(|_| is_unit).unwrap_or(before);
     Some(format!("{before}{with}{after}").trim().to_owned())
 }

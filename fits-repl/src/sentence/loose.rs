@@ -96,6 +96,7 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
             std::iter::once(plain).chain(others).collect()
         }
     };
+    let choices: Vec<String> = choices.into_iter().map(nominal_first).collect();
     // No choice leaves a number out.
     let typed = choices.first().map_or(0, |first| numbers_in(first));
     let mut choices = distinct(choices);
@@ -107,6 +108,23 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     }
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices })
+}
+
+/// `0.8757in H7 = 0.8750in` the other way round: a class is of the rounder size.
+fn nominal_first(plain: String) -> String {
+    let turned = || {
+        let (part, read) = plain.split_once(" = ")?;
+        let (size, class) = part.split_once(' ')?;
+        let figure = |text: &str| {
+            let bare = text.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+            let digits = bare.trim_end_matches('0');
+            Some((bare.parse::<f64>().ok()?, digits.split_once('.').map_or(0, |(_, it)| it.len())))
+        };
+        let ((a, places), (b, rounder)) = (figure(size)?, figure(read)?);
+        let is_turned = rounder < places && (a - b).abs() < 0.02 * b && !class.contains(' ');
+        is_turned.then(|| format!("{read} {class} = {size}"))
+    };
+    turned().unwrap_or(plain)
 }
 
 /// Is a plain query a hole and a shaft, each by its size?

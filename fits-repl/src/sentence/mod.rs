@@ -71,7 +71,7 @@ use self::{
     settle::{in_units, settle},
     settled::join_materials,
     table::LOG,
-    unsure::{in_mils, in_or_into, large_fraction, spoken_hundreds},
+    unsure::{cast, in_mils, in_or_into, large_fraction, spoken_hundreds},
     view::View,
 };
 use crate::words::clause::reserved;
@@ -169,6 +169,8 @@ pub(crate) struct Setting {
     pub units: Option<System>,
     /// A pass log is open.
     pub log_is_open: bool,
+    /// Where the work of the open log began, in millimetres.
+    pub log_from: Option<f64>,
     /// A dial counts what comes off each side.
     pub dial_is_radius: bool,
 }
@@ -302,6 +304,14 @@ fn plain_marks(text: &str) -> String {
             plain.replace_range(at..at + apart.len(), joined);
         }
     }
+    // `50 round steel 1.2m long, what does it weigh`
+    let metres = plain.match_indices("m ").map(|(at, _)| at);
+    if (plain.contains("weigh") || plain.contains("heavy"))
+        && let Some(at) =
+            metres.into_iter().find(|at| plain[..*at].ends_with(|c: char| c.is_ascii_digit()))
+    {
+        plain.insert(at, ' ');
+    }
     // `dial on the diameter, thou a division`
     if let Some(at) = ["a", "per"].iter().find_map(|each| plain.find(&format!("thou {each} ")))
         && (at == 0 || plain[..at].trim_end().ends_with(','))
@@ -353,6 +363,9 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     let text = &*text;
     if let Some(said) = in_mils(text, setting) {
         return said.map(|said| (said, Vec::new()));
+    }
+    if let Some(said) = cast(text, setting) {
+        return Some((said, Vec::new()));
     }
     if let Some(said) = in_or_into(text, setting).or_else(|| large_fraction(text, setting)) {
         return Some((said, Vec::new()));
@@ -457,12 +470,23 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
         let system = match (inch, metric) {
             (true, false) => System::Inches,
             (false, true) => System::Millimetres,
-            _ => setting.units.unwrap_or(System::Millimetres),
+            _ => setting.units.or_else(|| read_in(view, setting)).unwrap_or(System::Millimetres),
         };
         return log::log(view, system, setting);
     }
     let closed = Setting { log_is_open: false, ..setting };
     in_units(view, setting, move |view, system| log::log(view, system, closed))
+}
+
+/// The units that the figures of an entry are in by what the open log's work measures: read
+/// in the others they are far from it.
+fn read_in(view: &View, setting: Setting) -> Option<System> {
+    let from = setting.log_from?;
+    let largest = view.numbers().map(|(_, num)| num.value).fold(0.0, f64::max);
+    let is_near = |unit: f64| (largest * unit - from).abs() < 0.25 * from;
+    [(25.4, System::Inches), (1.0, System::Millimetres)]
+        .into_iter()
+        .find_map(|(unit, system)| is_near(unit).then_some(system))
 }
 
 /// Each once, in their order.

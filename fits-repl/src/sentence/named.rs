@@ -142,7 +142,14 @@ pub(crate) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
             let has_size = line.bytes().filter(u8::is_ascii_digit).count() > end - at - 1;
             !has_size && of_screws.iter().any(|word| line.contains(word))
         };
-        if !ends(line, end) || (first == b'm' && !has_pitch && !is_screw()) {
+        // `m10 6g`: a screw with its class.
+        let is_classed = || {
+            let next = line[spaces(line, end)..].split([' ', ',', '?']).next().unwrap_or_default();
+            let is_class = matches!(next.as_bytes(), [b'3'..=b'9', b'e'..=b'h' | b'E'..=b'H']);
+            is_class && !line[..at].bytes().any(|byte| byte.is_ascii_digit())
+        };
+        let is_small = first == b'm' && !has_pitch;
+        if !ends(line, end) || (is_small && !is_screw() && !is_classed()) {
             return None;
         }
         return known(name, end);

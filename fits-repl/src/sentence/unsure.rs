@@ -95,6 +95,41 @@ pub(crate) fn decimal_commas(text: &str) -> Option<(String, Option<String>)> {
     (!places.is_empty()).then(|| (with("."), places.iter().all(may_part).then(|| with(", "))))
 }
 
+/// `in a cast hub`: cast iron, or steel? The iron is the weaker.
+pub(super) fn cast(text: &str, setting: Setting) -> Option<Said> {
+    const PARTS: &[&str] = &[
+        "hub",
+        "boss",
+        "housing",
+        "arm",
+        "lever",
+        "wheel",
+        "pulley",
+        "gear",
+        "bracket",
+        "frame",
+        "body",
+        "block",
+        "flywheel",
+        "flange",
+        "plate",
+        "crank",
+        "handwheel",
+        "roller",
+        "ring",
+    ];
+    let lower = text.to_lowercase();
+    let at = lower.find("cast ").filter(|at| *at == 0 || lower[..*at].ends_with(' '))?;
+    let next = lower[at + 5..].split([' ', ',', '?']).next()?;
+    if !PARTS.contains(&next) {
+        return None;
+    }
+    let of = |metal: &str| read(&replaced(text, [(at..at + 4, metal.to_owned())]), setting);
+    let (iron, steel) = (of("cast iron")?.queries(), of("steel")?.queries());
+    (iron != steel)
+        .then(|| Said::ask("cast iron, or steel, is not said", distinct([iron, steel].concat())))
+}
+
 /// `20 in press` where bare numbers are millimetres: inches, or 20 mm that goes in?
 pub(super) fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     if setting.units != Some(System::Millimetres) {

@@ -367,8 +367,14 @@ impl Session {
             Units::Inches => System::Inches,
             Units::Millimetres => System::Millimetres,
         });
-        let log_is_open = self.shop.log.as_ref().is_some_and(|open| open.log.is_some());
-        Setting { units, log_is_open, dial_is_radius: self.dial == Dial::Radius }
+        let log = self.shop.log.as_ref().and_then(|open| open.log.as_ref());
+        let log_from = log.map(|log| log.opening.start.millimetres());
+        Setting {
+            units,
+            log_is_open: log.is_some(),
+            log_from,
+            dial_is_radius: self.dial == Dial::Radius,
+        }
     }
 
     /// Advice whose examples say their millimetres, where bare numbers are
