@@ -321,3 +321,45 @@ fn advice_waits_after_what_was_not_understood() {
     assert!(session.evaluate("cut 2 thou = .9").is_err());
     assert!(session.evaluate("next").is_ok(), "what is wrong with it was told");
 }
+
+/// Lines without figures, in whatever words; what turns them round is none of them.
+#[test]
+fn lines_without_figures_are_told_in_any_words() {
+    let after = |line: &str| {
+        let mut session = opened();
+        ask(&mut session, "cut 10 thou = 0.7452in");
+        let got = ask(&mut session, line);
+        (got["read_as"].as_str().map(str::to_owned), got)
+    };
+    for (line, plain) in [
+        ("what do I crank in, please?", "log"),
+        ("and then?", "log"),
+        ("how far still to go mate", "log"),
+        ("is it done?", "log"),
+        ("sorry, that was wrong, please take it back", "undo"),
+        ("took the last off again, misread it", "undo"),
+        ("ran it through again without touching the dial and it's .7453", "spring = .7453"),
+    ] {
+        let (read_as, got) = after(line);
+        assert_eq!(read_as.as_deref().or(got["query"].as_str()), Some(plain), "{line}: {got}");
+    }
+    for line in ["don't undo that", "not done yet", "was that wrong?", "went over it again with 2"]
+    {
+        let (_, got) = after(line);
+        assert!(got.get("error").is_some(), "{line}: {got}");
+    }
+}
+
+/// Bare figures beside a log whose units were never chosen: those of its work.
+#[test]
+fn a_log_tells_the_units_of_its_readings() {
+    for (plan, entry, plain) in [
+        ("bore 1.000in H7 from .970in", "took .015 got .9848", "cut 0.015in = 0.9848in"),
+        ("bore 30mm H7 from 29mm", "took .2 got 29.19", "cut 0.2mm = 29.19mm"),
+    ] {
+        let mut session = Session::new();
+        assert!(ask(&mut session, plan).get("error").is_none(), "{plan}");
+        let got = ask(&mut session, entry);
+        assert_eq!(got["read_as"], plain, "{got}");
+    }
+}

@@ -271,6 +271,16 @@ fn phrases_written_afresh() {
     holds("fairground.csv", 87, 92, 3);
     holds("dairy.csv", 89, 97, 0);
     holds("piano.csv", 89, 97, 0);
+    // Four more: 88 and 92 with 1 wrong, 82 and 92, 72 and 90 with 1 hazard (a bore worn to
+    // about so much), 79 and 85 with 1 hazard (a press class that must come apart by hand).
+    holds("station.csv", 92, 97, 1);
+    holds("letterpress.csv", 90, 98, 0);
+    holds("telescope.csv", 83, 96, 0);
+    holds("windmill.csv", 87, 88, 0);
+    // After words were chosen by most of these: 92 and 97, 83 and 92 with 1 wrong (a hub that
+    // is heated is shrunk on here).
+    holds("bellhanger.csv", 93, 97, 0);
+    holds("labtech.csv", 87, 92, 1);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -341,6 +351,12 @@ fn hazards_are_not_fallen_for() {
         "hazards_fairground",
         "hazards_dairy",
         "hazards_piano",
+        "hazards_station",
+        "hazards_letterpress",
+        "hazards_telescope",
+        "hazards_windmill",
+        "hazards_bellhanger",
+        "hazards_labtech",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -417,6 +433,12 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "fairground.csv",
         "dairy.csv",
         "piano.csv",
+        "station.csv",
+        "letterpress.csv",
+        "telescope.csv",
+        "windmill.csv",
+        "bellhanger.csv",
+        "labtech.csv",
         "four_hands.csv",
         "talk.csv",
         "own.csv",
@@ -513,6 +535,52 @@ fn units_by_what_stands_beside() {
     ] {
         assert!(choices(&ask(units, phrase)).len() >= 2, "{phrase}: {}", ask(units, phrase));
     }
+}
+
+/// The end of a line that asks for one of the answer's figures is no more than that; what
+/// says how tight, or how warm, is.
+#[test]
+fn what_a_line_asks_at_its_end() {
+    for (units, phrase, plain) in [
+        ("mm", "10 H7/p6, whats the squeeze", "10 H7/p6"),
+        ("mm", "12 h6 arbor mics 11.996, okay or start over", "12mm h6 = 11.996mm"),
+        ("in", "3/8 H7 mics .3753 is it in", "3/8in H7 = 0.3753in"),
+        (
+            "in",
+            "3/4 RC4 spindle, steel in bronze, at 130 F. Does it bind?",
+            "3/4in RC4 warm 130F, hole bronze, shaft steel",
+        ),
+    ] {
+        let got = ask(units, phrase);
+        assert_eq!(got["read_as"], plain, "{phrase}: {got}");
+    }
+    // No answer tells what these ask, or their end says more than it asks.
+    for phrase in ["20 H7, will it bind", "20 H7/g6, any play when hot", "20 H7 pin, how many tons"]
+    {
+        assert!(ask("mm", phrase).get("error").is_some(), "{phrase}: {}", ask("mm", phrase));
+    }
+}
+
+/// What a word leaves open, or turns round, is asked.
+#[test]
+fn what_a_part_is_of_and_does_is_asked() {
+    for (units, phrase) in [
+        ("mm", "30 shaft 0.03 over in split hub 60 od 35 long steel, force"),
+        ("mm", "30 shaft in 60 od cast hub 40 long, 0.025 tight, force"),
+        ("mm", "press 12mm but it must come out again by hand"),
+        ("mm", "25 H7/p6 but must come apart by hand"),
+        ("in", "1/2 pin"),
+        ("in", "single pt 1-12 shaft nut thread"),
+    ] {
+        assert!(choices(&ask(units, phrase)).len() >= 2, "{phrase}: {}", ask(units, phrase));
+    }
+    // A bush's outside is never its hub's.
+    let got = ask("in", "oilite 1-1/2 bore 2 od 2 long, pressed in steel");
+    assert_eq!(got["read_as"], "bushing 1-1/2in od 2in long 2in, hub steel, sintered bronze");
+    let got = ask("in", "old bush is .5018 in the bore, journal to run in it");
+    assert_eq!(got["read_as"], "hole 0.5018in, running", "{got}");
+    let got = ask("in", "2-24 thread, single pointed with compound at 29.5 deg, total infeed");
+    assert_eq!(got["read_as"], "2-24 cut compound 29.5", "{got}");
 }
 
 /// A slip of typing is understood and shown; two that it could be are not.

@@ -28,6 +28,7 @@ impl Wanted {
                     | A::Assembly(_)
                     | A::Stack(_)
                     | A::Runs(_)
+                    | A::ReamerCut(_)
             ),
             Self::Force => matches!(answer, A::Assembly(_)),
             Self::Verdict => matches!(

@@ -71,12 +71,8 @@ const COUNTS: [(&str, &[&str]); 2] = [
 
 /// `the dial is on the diameter` as `dial diameter`.
 pub(super) fn in_short(text: &str) -> Cow<'_, str> {
-    let is_slide = |text: &str| {
-        ["dial", "cross", "wheel", "lathe", "boring"]
-            .iter()
-            .any(|word| text.to_ascii_lowercase().contains(word))
-    };
-    if !is_slide(text) {
+    let lower = text.to_ascii_lowercase();
+    if !["dial", "cross", "wheel", "lathe", "boring"].iter().any(|slide| lower.contains(slide)) {
         return Cow::Borrowed(text);
     }
     let words: Vec<(usize, String)> =
@@ -124,6 +120,7 @@ fn counted(
     if slides == 0 {
         return None;
     }
+    let verb = at;
     while is(at, VERBS) && of(at).is_none() {
         if !goes_on(at) {
             return None;
@@ -131,6 +128,10 @@ fn counted(
         at += 1;
     }
     let counts = of(at)?;
+    // The travel of a dial gauge is its own.
+    if at == verb && is(at, &["travel"]) {
+        return None;
+    }
     // `dial reads travel ie radius`
     if is(at + 1, &["ie", "i.e", "so", "meaning"]) && of(at + 2) == Some(counts) {
         at += 2;
@@ -167,6 +168,7 @@ mod tests {
             ("dial, radius 20", "dial, radius 20"),
             ("dialled 20, on dia", "dialled 20, on dia"),
             ("lathe dia", "dial diameter"),
+            ("dial travel 0.5", "dial travel 0.5"),
             ("cross feed", "cross feed"),
             ("dial", "dial"),
             ("", ""),

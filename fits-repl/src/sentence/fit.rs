@@ -254,8 +254,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
                 vec![format!("{size} H7"), format!("drill {size}")],
             ));
         }
-        // `3/4 fit`: nothing says which.
+        // `1/2 pin`, `1/2 pin, what fit`: nothing says which.
+        let is_part_alone = (is_shaft || view.has("hub")) && is_nominal(num, system);
         if asks_which
+            || is_part_alone
             || view.types(&["fit", "fits", "what fit", "which fit"])
             || (is_hole && is_shaft)
             || (view.has("shaft") && view.has("hub"))

@@ -1,7 +1,7 @@
 //! Entries of the pass log as they are spoken.
 
 use crate::sentence::{
-    Said, Setting,
+    Said, Setting, log_words,
     token::{Num, System, Token, Unit},
     view::View,
 };
@@ -315,6 +315,11 @@ pub(crate) fn log(view: &View, system: System, setting: Setting) -> Option<Said>
     }
     if mistake && !undo && lines.first().is_some_and(|line| line != "undo") {
         return None;
+    }
+    // `is it done?`
+    let asks = || log_words::asks(&view.text);
+    if closing == Some("done") && lines.is_empty() && asks() {
+        (closing, next) = (None, true);
     }
     if let Some(closing) = closing {
         lines.push(closing.into());

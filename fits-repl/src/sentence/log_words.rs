@@ -128,10 +128,8 @@ const TOLD: [Told; 3] = [
             "one",
             "deep",
             "another",
-            "two",
             "time",
             "dialled",
-            "turns",
             "yet",
         ],
     },
@@ -165,6 +163,12 @@ fn words(text: &str) -> Vec<String> {
         .collect()
 }
 
+/// Is it a question: `is it done?`
+pub(super) fn asks(text: &str) -> bool {
+    let first = text.split_whitespace().next().unwrap_or_default().to_lowercase();
+    text.trim_end().ends_with('?') || matches!(&*first, "is" | "am" | "are")
+}
+
 /// What a line beside an open log comes to, where its words leave no doubt.
 pub(super) fn told(text: &str) -> Option<Said> {
     let words = words(text);
@@ -178,9 +182,7 @@ pub(super) fn told(text: &str) -> Option<Said> {
                 is_in(told.anchors, word) || is_in(told.rest, word) || is_in(POLITE, word)
             })
     })?;
-    // `is it done?`
-    let asks = text.trim_end().ends_with('?')
-        || words.first().is_some_and(|first| matches!(&**first, "is" | "am" | "are"));
+    let asks = asks(text);
     let plain = if found.plain == "done" && asks { "log" } else { found.plain };
     (!(found.plain == "undo" && asks)).then(|| Said::plain(plain))
 }
@@ -205,6 +207,5 @@ fn spring(text: &str) -> Option<Said> {
         && says(STILL)
         && !reading.is_empty()
         && reading.chars().all(is_figure))
-    .then(|| reading.to_owned())
-    .map(|reading| Said::plain(format!("spring = {reading}")))
+    .then(|| Said::plain(format!("spring = {reading}")))
 }

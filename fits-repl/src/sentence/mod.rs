@@ -296,19 +296,22 @@ fn plain_marks(text: &str) -> String {
         }
     }
     // `65 per cent`, `RLS 5 seats`
-    for (apart, joined) in [(" per cent", " percent"), ("rls ", "rls"), ("rms ", "rms")] {
-        let lower = plain.to_ascii_lowercase();
-        if let Some(at) = lower.find(apart)
-            && (joined != "rls" && joined != "rms" || number::digits(&plain, at + 4) > at + 4)
-        {
-            plain.replace_range(at..at + apart.len(), joined);
-        }
+    let lower = plain.to_ascii_lowercase();
+    if let Some(at) = lower.find(" per cent") {
+        plain.replace_range(at..at + " per cent".len(), " percent");
+    } else if let Some(at) = ["rls ", "rms "].iter().find_map(|lead| lower.find(lead))
+        && number::digits(&plain, at + 4) > at + 4
+    {
+        plain.remove(at + 3);
+    }
+    // `from 40 to 95 degrees f`: both are.
+    if let Some(both) = short::both_degrees(&plain) {
+        plain = both;
     }
     // `50 round steel 1.2m long, what does it weigh`
-    let metres = plain.match_indices("m ").map(|(at, _)| at);
+    let is_metre = |at: &usize| plain[..*at].ends_with(|c: char| c.is_ascii_digit());
     if (plain.contains("weigh") || plain.contains("heavy"))
-        && let Some(at) =
-            metres.into_iter().find(|at| plain[..*at].ends_with(|c: char| c.is_ascii_digit()))
+        && let Some(at) = plain.match_indices("m ").map(|(at, _)| at).find(is_metre)
     {
         plain.insert(at, ' ');
     }

@@ -232,7 +232,14 @@ pub(crate) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     let is_gauge = is_number
         || (size_end == whole
             && size.parse::<u32>().is_ok_and(|size| {
-                size <= 12 && tpi >= 24 && !(size == 1 && matches!(tpi, 24..=28))
+                // `2-24` is a thread of two inches: a wire so thin has no room for it.
+                let coarsest = match size {
+                    0..=3 => 40,
+                    4 | 5 => 32,
+                    6 | 8 => 28,
+                    _ => 24,
+                };
+                size <= 12 && tpi >= coarsest
             })
             && matches!(&*size, "0" | "1" | "2" | "3" | "4" | "5" | "6" | "8" | "10" | "12"));
     let base = if is_gauge { format!("#{size}-{tpi}") } else { format!("{size}-{tpi}") };

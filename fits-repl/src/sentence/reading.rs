@@ -4,6 +4,7 @@ use fits_core::{Length, standards::iso286::Class};
 
 use crate::sentence::{
     Said,
+    roles::assign,
     several::{Whose, whose},
     sizes::{
         Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
@@ -274,6 +275,8 @@ fn unsaid_reading(view: &View, system: System) -> Option<Said> {
             if matches!(fit, Fit::Hole(_)) != is_hole
                 && (size.mm(system) - reading.mm(system)).abs() < 0.02 * size.mm(system) =>
         {
+            let is_turned = is_nominal(reading, system) && !is_nominal(size, system);
+            let (size, reading) = if is_turned { (reading, size) } else { (size, reading) };
             let (size, reading, class) = (size.plain(system), reading.plain(system), fit.text());
             let turned =
                 if is_hole { class.to_ascii_uppercase() } else { class.to_ascii_lowercase() };
@@ -337,24 +340,10 @@ pub(crate) fn spoken_limits(view: &View, system: System) -> Option<Said> {
     }
 }
 
-/// A pair at another temperature.
-pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &["fit", "material", "hole", "shaft", "hub", "bushing", "head", "state", "reads"],
-        |token| is_fit(token) || matches!(token, Token::Temperature(_) | Token::Angle(_)),
-    )?;
-    if view.words("head").any(|head| !matches!(head, "warm" | "clearance")) {
-        return None;
-    }
-    let fit = fit_of(view)?;
-    if matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
-        return None;
-    }
-    let numbers: Vec<_> = view.numbers().collect();
-    let degrees = view.one(|token| match token {
-        Token::Angle(text) => Some(text.clone()),
-        _ => None,
-    });
+/// The temperature that is said, or the range from one to another: `Some(None)` for none,
+/// nothing where two are no range.
+#[allow(clippy::option_option, reason = "none said, and not understood")]
+fn temperatures_of(view: &View) -> Option<Option<String>> {
     let all: Vec<(usize, &String)> = view
         .items
         .iter()
@@ -364,15 +353,54 @@ pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
             _ => None,
         })
         .collect();
-    let temperature = match all[..] {
-        [(_, one)] => Some(one.clone()),
+    match all[..] {
+        [(_, one)] => Some(Some(one.clone())),
         // `0F to 120F`
         [(a, low), (b, high)] if b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-") => {
-            Some(format!("{low}..{high}"))
+            Some(Some(format!("{low}..{high}")))
         }
-        [] => None,
-        _ => return None,
-    };
+        [] => Some(None),
+        _ => None,
+    }
+}
+
+/// `hole 60.05 aluminum, shaft 60.00 steel, clearance at -25C`: both as they measure.
+fn warm_pair(view: &View, system: System) -> Option<Said> {
+    let temperature = temperatures_of(view)??;
+    let roles = assign(view, &["hole", "shaft", "hub"], &[], system)?;
+    let hole = roles.num("hole").or_else(|| roles.num("hub"))?;
+    let shaft = roles.num("shaft")?;
+    let near = (hole.mm(system) - shaft.mm(system)).abs() < 0.03 * hole.mm(system);
+    if view.numbers().count() != 2 || !near || view.has("bushing") {
+        return None;
+    }
+    let (of_hole, of_shaft) = metals(view)?;
+    let (hole, shaft) = (hole.plain(system), shaft.plain(system));
+    Some(Said::plain(format!(
+        "hole {hole}, shaft {shaft} warm {temperature}, hole {}, shaft {}",
+        of_hole?, of_shaft?
+    )))
+}
+
+/// A pair at another temperature.
+pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["fit", "material", "hole", "shaft", "hub", "bushing", "head", "state", "reads"],
+        |token| is_fit(token) || matches!(token, Token::Temperature(_) | Token::Angle(_)),
+    )?;
+    if view.words("head").any(|head| !matches!(head, "warm" | "clearance")) {
+        return None;
+    }
+    let Some(fit) = fit_of(view) else { return warm_pair(view, system) };
+    if matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
+        return None;
+    }
+    let numbers: Vec<_> = view.numbers().collect();
+    let degrees = view.one(|token| match token {
+        Token::Angle(text) => Some(text.clone()),
+        _ => None,
+    });
+    let temperature = temperatures_of(view)?;
     let after_at = |at: usize| {
         at.checked_sub(1).is_some_and(|at| matches!(&*view.said(at), "at" | "to" | "up to"))
     };

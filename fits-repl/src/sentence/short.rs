@@ -90,6 +90,33 @@ pub(super) fn in_full(text: &str) -> Cow<'_, str> {
     Cow::Owned(replaced(text, found))
 }
 
+/// `from 40 to 95 degrees f` as `from 40F to 95F`.
+pub(super) fn both_degrees(text: &str) -> Option<String> {
+    let words: Vec<(usize, &str)> = words(text).collect();
+    let is_number = |word: &str| word.trim_start_matches('-').parse::<u32>().is_ok();
+    words.windows(5).find_map(|five| {
+        let [(from, low), (_, to), (_, high), (_, degrees), (at, scale)] = five else {
+            return None;
+        };
+        let letter = match &*scale.to_ascii_lowercase() {
+            "f" | "fahrenheit" => "F",
+            "c" | "celsius" => "C",
+            _ => return None,
+        };
+        let is_range = is_number(low)
+            && is_number(high)
+            && matches!(&*to.to_ascii_lowercase(), "to" | "and")
+            && matches!(&*degrees.to_ascii_lowercase(), "degrees" | "degree" | "deg" | "degs");
+        let range = from..&(at + scale.len());
+        is_range.then(|| {
+            replaced(
+                text,
+                [(*range.start..*range.end, format!("{low}{letter} {to} {high}{letter}"))],
+            )
+        })
+    })
+}
+
 /// The words between blanks, without the signs about them; each with its place.
 pub(super) fn words(text: &str) -> impl Iterator<Item = (usize, &str)> {
     text.split(' ').scan(0, |next, piece| {

@@ -49,6 +49,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     let for_new = says(&["worn"]) && says(&["suit", "for", "fit"]);
     if for_new && is_new.iter().any(|new| lower.contains(new)) && view.numbers().count() == 1
         || says(&["old"]) && says(&["was"])
+        // `worn to about 20.06`: no reading.
+        || says(&["worn", "wore"]) && says(&["about", "roughly", "around", "approx"])
     {
         return None;
     }

@@ -118,7 +118,7 @@ pub(super) fn cast(text: &str, setting: Setting) -> Option<Said> {
         "roller",
         "ring",
     ];
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let at = lower.find("cast ").filter(|at| *at == 0 || lower[..*at].ends_with(' '))?;
     let next = lower[at + 5..].split([' ', ',', '?']).next()?;
     if !PARTS.contains(&next) {

@@ -87,7 +87,15 @@ pub(crate) fn turns_though_tight(
                 .any(|out| text.contains(out))
             || text.contains("out again by hand")
     };
-    if is_tight && comes_out() {
+    let is_pressed = match fit {
+        Fit::Pair(class) => class
+            .split('/')
+            .nth(1)
+            .is_some_and(|shaft| shaft.starts_with(|c| ('p'..='z').contains(&c))),
+        Fit::Inch(class) => class.starts_with("FN"),
+        _ => is_tight,
+    };
+    if is_pressed && comes_out() {
         let word = fit.text();
         return Some(Said::ask(
             format!("a {word} fit does not come apart by hand"),
