@@ -28,8 +28,31 @@ const KINDS: [&str; 11] = [
     "reads",
 ];
 
+/// A split hub is clamped: a closed ring's figures are not its own. Nothing where none is
+/// said.
+#[allow(clippy::option_option, reason = "no split hub, and one that is not understood")]
+fn split_hub(view: &View, system: System) -> Option<Option<Said>> {
+    let is_split = |at: usize| view.said(at) == "split" && view.kind_at(at + 1) == Some("hub");
+    let at = (0..view.items.len()).find(|at| is_split(*at))?;
+    let mut items = view.items.clone();
+    items.remove(at);
+    let closed = pressed(&View { items, text: view.text.clone() }, system);
+    Some(closed.map(|closed| {
+        let queries = closed.queries();
+        let is_shrunk = |query: &str| query.ends_with("shrink");
+        let shrunk = queries.iter().filter(|query| !is_shrunk(query));
+        let shrunk: Vec<String> = shrunk.map(|query| format!("{query}, shrink")).collect();
+        let why = "a split hub is clamped and holds otherwise; these are of a closed one";
+        Said::ask(why, distinct([queries, shrunk].concat()))
+    }))
+}
+
 /// Pressed or shrunk together.
 pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
+    split_hub(view, system).unwrap_or_else(|| pressed(view, system))
+}
+
+fn pressed(view: &View, system: System) -> Option<Said> {
     view.only(&KINDS, is_joint)?;
     if view.words("head").any(|head| {
         !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")
@@ -40,17 +63,6 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     let first = view.text.split_whitespace().next().unwrap_or_default().to_lowercase();
     if matches!(&*first, "turn" | "turning" | "bore" | "boring") && view.types(&["from"]) {
         return None;
-    }
-    // A split hub is clamped: a closed ring's figures are not its own.
-    let is_split = |at: usize| view.said(at) == "split" && view.kind_at(at + 1) == Some("hub");
-    if let Some(at) = (0..view.items.len()).find(|at| is_split(*at)) {
-        let mut items = view.items.clone();
-        items.remove(at);
-        let closed = assemble(&View { items, text: view.text.clone() }, system)?;
-        let why = "a split hub is clamped and holds otherwise; these are of a closed one, pressed or shrunk";
-        let queries = closed.queries();
-        let shrunk = queries.iter().map(|query| format!("{query}, shrink")).collect::<Vec<_>>();
-        return Some(Said::ask(why, distinct([queries, shrunk].concat())));
     }
     // Its inside and outside are the inner part's own: the hub has no size.
     if bush_by_metal(view).is_some() {

@@ -147,8 +147,6 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
 pub(super) const HOLDS: [&str; 6] =
     ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
 
-/// Pins and bar that are bought, alone or with a fit.
-#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 /// A bushing that a bought pin or screw goes into is its hub.
 fn in_bushing(view: &View) -> View {
     let is_pin = view.says("bought", "shoulder screw") || view.says("bought", "dowel");
@@ -176,6 +174,8 @@ fn in_hole(view: &View, class: &str, system: System) -> Option<Said> {
         .then(|| Said::plain(format!("{name} {0}, hole {0} {class}", sizes[0])))
 }
 
+/// Pins and bar that are bought, alone or with a fit.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     // `a shoulder screw turning in a bronze bushing`: what it goes into.
     let view = &in_bushing(view);

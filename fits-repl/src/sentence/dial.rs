@@ -105,7 +105,8 @@ fn counted(
         counts.map(|(counts, _)| *counts)
     };
     let mut at = first;
-    while is(at, LEAD) && goes_on(at) && !(is(at, SLIDE) && !is(at + 1, SLIDE)) {
+    // `my lathe dial`: what comes before is no slide of its own.
+    while is(at, LEAD) && goes_on(at) && (!is(at, SLIDE) || is(at + 1, SLIDE)) {
         at += 1;
     }
     let is_two = |at: usize| IN_TWO.iter().any(|(a, b)| is(at, &[a]) && is(at + 1, &[b]));
