@@ -53,6 +53,8 @@ fn full(word: &str) -> Option<&'static str> {
         "grvs" => "grooves",
         "ext" => "external",
         "int" => "internal",
+        "td" => "tap drill",
+        "dwl" | "dwls" => "dowel",
         "a/f" => "across flats",
         "s/b" => "should be",
         "gov" => "governor",
