@@ -255,7 +255,12 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             ));
         }
         // `1/2 pin`, `1/2 pin, what fit`: nothing says which.
-        let is_part_alone = (is_shaft || view.has("hub")) && is_nominal(num, system);
+        // A pin by its kind comes with its own sizes.
+        let lower = view.text.to_lowercase();
+        let is_kind = ["clevis", "dowel", "taper", "cotter", "spring", "split", "roll pin"]
+            .iter()
+            .any(|kind| lower.contains(kind));
+        let is_part_alone = (is_shaft || view.has("hub")) && is_nominal(num, system) && !is_kind;
         if asks_which
             || is_part_alone
             || view.types(&["fit", "fits", "what fit", "which fit"])

@@ -307,6 +307,10 @@ pub(crate) fn log(view: &View, system: System, setting: Setting) -> Option<Said>
     if !is_open && lines.iter().any(|line| line.starts_with("read")) && first.is_none() {
         return None;
     }
+    // `was that wrong?` takes nothing back.
+    if mistake && !undo && log_words::asks(&view.text) {
+        return None;
+    }
     if undo || (mistake && lines.is_empty()) {
         if !lines.is_empty() || closing.is_some() {
             return None;
