@@ -569,6 +569,7 @@ fn what_a_line_asks_at_its_end() {
 fn what_a_part_is_of_and_does_is_asked() {
     for (units, phrase) in [
         ("mm", "30 shaft 0.03 over in split hub 60 od 35 long steel, force"),
+        ("in", "30mm shaft .0012 over in hub 60mm od 35mm long steel, force"),
         ("mm", "30 shaft in 60 od cast hub 40 long, 0.025 tight, force"),
         ("mm", "press 12mm but it must come out again by hand"),
         ("mm", "25 H7/p6 but must come apart by hand"),

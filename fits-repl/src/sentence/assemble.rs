@@ -49,7 +49,25 @@ fn split_hub(view: &View, system: System) -> Option<Option<Said>> {
 
 /// Pressed or shrunk together.
 pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
-    split_hub(view, system).unwrap_or_else(|| pressed(view, system))
+    let said = split_hub(view, system).unwrap_or_else(|| pressed(view, system))?;
+    Some(in_inches_too(view, system, said))
+}
+
+/// `30mm shaft .0012 over`: nobody speaks of tenths of a micrometre, so it may be inches.
+fn in_inches_too(view: &View, system: System, said: Said) -> Said {
+    let is_doubtful = |num: &Num| {
+        system == System::Millimetres && num.unit.is_none() && num.places > 3 && num.value < 0.02
+    };
+    let Some((_, num)) = view.numbers().find(|(_, num)| is_doubtful(num)) else { return said };
+    let (metric, inches) =
+        (format!("interference {}mm", num.text), format!("interference {}in", num.text));
+    let queries = said.clone().queries();
+    if !queries.iter().any(|query| query.contains(&metric)) {
+        return said;
+    }
+    let in_inches: Vec<String> =
+        queries.iter().map(|query| query.replace(&metric, &inches)).collect();
+    Said::ask("an interference so small may be of an inch", distinct([in_inches, queries].concat()))
 }
 
 fn pressed(view: &View, system: System) -> Option<Said> {
