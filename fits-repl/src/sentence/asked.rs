@@ -1,7 +1,7 @@
 //! `…, will it bind?`, `…, how much play is that`: the end of a line that only says which
 //! of an answer's figures is wanted.
 
-use crate::answer::Answer;
+use crate::{answer::Answer, sentence::short::words};
 
 /// What is wanted to be told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -97,20 +97,11 @@ const ELSE: &[&str] = &[
 /// The line without its end, and what the end asks for: the longest first.
 pub(crate) fn ends(text: &str) -> Vec<(String, Wanted)> {
     let line = text.trim_end().trim_end_matches(['?', '.', '!', ' ']);
-    let places: Vec<(usize, &str)> = line
-        .split(' ')
-        .scan(0, |next, word| {
-            let at = *next;
-            *next += word.len() + 1;
-            Some((at, word))
-        })
-        .filter(|(_, word)| !word.is_empty())
-        .collect();
-    let bare = |word: &str| word.trim_matches([',', ';', '.', '?', '!', '(', ')']).to_lowercase();
+    let places: Vec<(usize, &str)> = words(line).filter(|(_, word)| !word.is_empty()).collect();
     let last_figure =
         places.iter().rposition(|(_, word)| word.bytes().any(|byte| byte.is_ascii_digit()));
     let Some(last_figure) = last_figure else { return Vec::new() };
-    let words: Vec<String> = places.iter().map(|(_, word)| bare(word)).collect();
+    let words: Vec<String> = places.iter().map(|(_, word)| word.to_lowercase()).collect();
     let is_of = |wanted: Wanted, word: &String| {
         WANTED.iter().any(|(of, words)| *of == wanted && words.contains(&&**word))
     };
